@@ -1,0 +1,83 @@
+import type { Feature, FeatureCollection, LineString, MultiPolygon, Point, Polygon } from 'geojson';
+import type { Problem } from '../units/result.ts';
+
+/** Degrees on WGS 84, longitude first (RFC 7946); the third value, when there, is a height in metres. */
+export type LonLat = readonly [lon_deg: number, lat_deg: number] | readonly [lon_deg: number, lat_deg: number, height_m: number];
+
+/** A tee or a basket as mapped. `featureIndex` counts in `Course.source.features`; -1 when it was the end of a hole line only. */
+export type Site = Readonly<{ position: LonLat; height_m?: number; ref?: string; name?: string; featureIndex: number }>;
+
+export type CourseHole = Readonly<{
+  ref: string;
+  name?: string;
+  /** As tagged; absent when the map does not say. */
+  par?: number;
+  /** `dist` as tagged, in metres. */
+  taggedLength_m?: number;
+  /** The tee and basket planned for; the first of `tees` and `baskets` unless a layout chooses. */
+  tee: Site;
+  basket: Site;
+  tees: readonly Site[];
+  baskets: readonly Site[];
+  /** Line of play, tee first, basket last, bends between. */
+  line: readonly LonLat[];
+  /** `straight`: no line was mapped, tee and basket were joined. */
+  lineSource: 'drawn' | 'straight';
+}>;
+
+type OnMap = Readonly<{
+  /** Index in `Course.source.features`. */
+  featureIndex: number;
+  /** Where to point the user, e.g. `features[3]`. */
+  path: string;
+  name?: string;
+  /** The hole it belongs to, when the map says so; else it counts wherever it lies. */
+  ref?: string;
+  /** Names of the numbers below that the map does not give and that a stated default stands in for. */
+  assumed: readonly string[];
+}>;
+
+export type MandoSide = 'left' | 'right' | 'above' | 'below';
+export type CoverForm = 'wood' | 'scrub' | 'treeRow' | 'hedge' | 'wall' | 'fence' | 'building';
+
+export type Tree = OnMap & Readonly<{ kind: 'tree'; position: LonLat; height_m: number; crownDiameter_m: number; crownBase_m: number; trunkDiameter_m: number }>;
+/** Ground covered by things in the way. Under `base_m` only stems stand (share `density`); solid forms have base 0 and density 1. */
+export type Cover = OnMap & Readonly<{
+  kind: 'cover';
+  form: CoverForm;
+  geometry: Polygon | MultiPolygon | LineString;
+  /** For LineStrings: full width of the strip. */
+  width_m: number;
+  height_m: number;
+  base_m: number;
+  /** Share of throws stopped by stems on 10 m of level flight under the crowns, 0…1. */
+  density: number;
+}>;
+export type Ceiling = OnMap & Readonly<{ kind: 'ceiling'; geometry: Polygon | LineString; clearance_m: number; /** Infinity: closed above. */ top_m: number; width_m: number }>;
+export type Gap = OnMap & Readonly<{ kind: 'gap'; posts: readonly [LonLat, LonLat]; low_m: number; /** Infinity: open above. */ high_m: number }>;
+export type OutOfBounds = OnMap & Readonly<{ kind: 'outOfBounds'; geometry: Polygon | MultiPolygon | LineString; reason: 'tagged' | 'water' }>;
+export type Hazard = OnMap & Readonly<{ kind: 'hazard'; geometry: Polygon | MultiPolygon }>;
+export type Island = OnMap & Readonly<{ kind: 'island'; geometry: Polygon | MultiPolygon }>;
+export type DropZone = OnMap & Readonly<{ kind: 'dropZone'; position: LonLat }>;
+export type Mando = OnMap & Readonly<{ kind: 'mando'; geometry: Point | LineString; side: MandoSide; /** For above and below: the height to pass over or under. */ height_m?: number }>;
+export type Fairway = OnMap & Readonly<{ kind: 'fairway'; geometry: Polygon | MultiPolygon; surface?: string }>;
+/** Where people walk, ride, drive, park or play: for cautions only. */
+export type PeoplePlace = OnMap & Readonly<{ kind: 'people'; geometry: LineString | Polygon | MultiPolygon | Point; what: string }>;
+
+export type CourseObject = Tree | Cover | Ceiling | Gap | OutOfBounds | Hazard | Island | DropZone | Mando | Fairway | PeoplePlace;
+
+export type Course = Readonly<{
+  name: string;
+  holes: readonly CourseHole[];
+  objects: readonly CourseObject[];
+  /** Loose heights (features with `ele` or a third coordinate), for the terrain. */
+  heights: readonly Readonly<{ position: LonLat; height_m: number }>[];
+  /** Stated defaults and readings the player should confirm; shown, never silent. */
+  assumptions: readonly Problem[];
+  /** Kinds of thing the map says nothing about at all ("not mapped", never "none"). */
+  notMapped: readonly string[];
+  /** The file as read, untouched: what export writes back. */
+  source: FeatureCollection;
+}>;
+
+export type SourceFeature = Feature;
