@@ -2,6 +2,4 @@
 export type Problem = Readonly<{ path: string; message: string }>;
 
 /** A value, or the list of everything wrong with the input; outside data never throws. */
-export type Result<T> =
-  | Readonly<{ ok: true; value: T }>
-  | Readonly<{ ok: false; problems: readonly Problem[] }>;
+export type Result<T> = Readonly<{ ok: true; value: T }> | Readonly<{ ok: false; problems: readonly Problem[] }>;
