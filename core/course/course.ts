@@ -2,7 +2,9 @@ import type { Feature, FeatureCollection, LineString, MultiPolygon, Point, Polyg
 import type { Problem } from '../units/result.ts';
 
 /** Degrees on WGS 84, longitude first (RFC 7946); the third value, when there, is a height in metres. */
-export type LonLat = readonly [lon_deg: number, lat_deg: number] | readonly [lon_deg: number, lat_deg: number, height_m: number];
+export type LonLat =
+  | readonly [lon_deg: number, lat_deg: number]
+  | readonly [lon_deg: number, lat_deg: number, height_m: number];
 
 /** A tee or a basket as mapped. `featureIndex` counts in `Course.source.features`; -1 when it was the end of a hole line only. */
 export type Site = Readonly<{ position: LonLat; height_m?: number; ref?: string; name?: string; featureIndex: number }>;
@@ -40,31 +42,78 @@ type OnMap = Readonly<{
 export type MandoSide = 'left' | 'right' | 'above' | 'below';
 export type CoverForm = 'wood' | 'scrub' | 'treeRow' | 'hedge' | 'wall' | 'fence' | 'building';
 
-export type Tree = OnMap & Readonly<{ kind: 'tree'; position: LonLat; height_m: number; crownDiameter_m: number; crownBase_m: number; trunkDiameter_m: number }>;
-/** Ground covered by things in the way. Under `base_m` only stems stand (share `density`); solid forms have base 0 and density 1. */
-export type Cover = OnMap & Readonly<{
-  kind: 'cover';
-  form: CoverForm;
-  geometry: Polygon | MultiPolygon | LineString;
-  /** For LineStrings: full width of the strip. */
-  width_m: number;
-  height_m: number;
-  base_m: number;
-  /** Share of throws stopped by stems on 10 m of level flight under the crowns, 0…1. */
-  density: number;
-}>;
-export type Ceiling = OnMap & Readonly<{ kind: 'ceiling'; geometry: Polygon | LineString; clearance_m: number; /** Infinity: closed above. */ top_m: number; width_m: number }>;
-export type Gap = OnMap & Readonly<{ kind: 'gap'; posts: readonly [LonLat, LonLat]; low_m: number; /** Infinity: open above. */ high_m: number }>;
-export type OutOfBounds = OnMap & Readonly<{ kind: 'outOfBounds'; geometry: Polygon | MultiPolygon | LineString; reason: 'tagged' | 'water' }>;
+export type Tree = OnMap &
+  Readonly<{
+    kind: 'tree';
+    position: LonLat;
+    height_m: number;
+    crownDiameter_m: number;
+    crownBase_m: number;
+    trunkDiameter_m: number;
+  }>;
+/** Ground covered by things in the way. Under `base_m` only stems stand (share `density`); solid forms have base 0 and density 1, or, when mapped as clear of the ground (a roof), that base and density 0. */
+export type Cover = OnMap &
+  Readonly<{
+    kind: 'cover';
+    form: CoverForm;
+    geometry: Polygon | MultiPolygon | LineString;
+    /** For LineStrings: full width of the strip. */
+    width_m: number;
+    height_m: number;
+    base_m: number;
+    /** Share of throws stopped by stems on 10 m of level flight under the crowns, 0…1. */
+    density: number;
+  }>;
+export type Ceiling = OnMap &
+  Readonly<{
+    kind: 'ceiling';
+    geometry: Polygon | LineString;
+    clearance_m: number /** Infinity: closed above. */;
+    top_m: number;
+    width_m: number;
+  }>;
+export type Gap = OnMap &
+  Readonly<{
+    kind: 'gap';
+    posts: readonly [LonLat, LonLat];
+    low_m: number /** Infinity: open above. */;
+    high_m: number;
+  }>;
+export type OutOfBounds = OnMap &
+  Readonly<{
+    kind: 'outOfBounds';
+    geometry: Polygon | MultiPolygon | LineString;
+    reason: 'tagged' | 'water';
+    /** For LineStrings: full width of the strip that is out (a stream, a road). Absent: the line is a boundary, and the ground beyond it, seen from the fairway, is out. */
+    strip_m?: number;
+  }>;
 export type Hazard = OnMap & Readonly<{ kind: 'hazard'; geometry: Polygon | MultiPolygon }>;
 export type Island = OnMap & Readonly<{ kind: 'island'; geometry: Polygon | MultiPolygon }>;
 export type DropZone = OnMap & Readonly<{ kind: 'dropZone'; position: LonLat }>;
-export type Mando = OnMap & Readonly<{ kind: 'mando'; geometry: Point | LineString; side: MandoSide; /** For above and below: the height to pass over or under. */ height_m?: number }>;
+export type Mando = OnMap &
+  Readonly<{
+    kind: 'mando';
+    geometry: Point | LineString;
+    side: MandoSide /** For above and below: the height to pass over or under. */;
+    height_m?: number;
+  }>;
 export type Fairway = OnMap & Readonly<{ kind: 'fairway'; geometry: Polygon | MultiPolygon; surface?: string }>;
 /** Where people walk, ride, drive, park or play: for cautions only. */
-export type PeoplePlace = OnMap & Readonly<{ kind: 'people'; geometry: LineString | Polygon | MultiPolygon | Point; what: string }>;
+export type PeoplePlace = OnMap &
+  Readonly<{ kind: 'people'; geometry: LineString | Polygon | MultiPolygon | Point; what: string }>;
 
-export type CourseObject = Tree | Cover | Ceiling | Gap | OutOfBounds | Hazard | Island | DropZone | Mando | Fairway | PeoplePlace;
+export type CourseObject =
+  | Tree
+  | Cover
+  | Ceiling
+  | Gap
+  | OutOfBounds
+  | Hazard
+  | Island
+  | DropZone
+  | Mando
+  | Fairway
+  | PeoplePlace;
 
 export type Course = Readonly<{
   name: string;

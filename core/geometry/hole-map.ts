@@ -6,19 +6,46 @@ export type LocalPoint = readonly [east_m: number, north_m: number];
 export type LocalPolygon = readonly (readonly LocalPoint[])[];
 
 /** Ground heights above the tee's ground on a square grid (row 0 south, column 0 west), bilinear between. Plain data: crosses to workers. */
-export type Terrain = Readonly<{ x0_m: number; y0_m: number; cell_m: number; columns: number; rows: number; height_m: Float32Array; /** False: no heights on the map, the ground is taken as level. */ known: boolean }>;
+export type Terrain = Readonly<{
+  x0_m: number;
+  y0_m: number;
+  cell_m: number;
+  columns: number;
+  rows: number;
+  height_m: Float32Array /** False: no heights on the map, the ground is taken as level. */;
+  known: boolean;
+}>;
 
 type Origin = Readonly<{ /** e.g. `features[3]`. */ source: string; assumed: readonly string[] }>;
 
-export type LocalTree = Origin & Readonly<{ at: LocalPoint; height_m: number; crownRadius_m: number; crownBase_m: number; trunkRadius_m: number }>;
-export type LocalCover = Origin & Readonly<{ form: CoverForm; polygons: readonly LocalPolygon[]; height_m: number; base_m: number; density: number }>;
+export type LocalTree = Origin &
+  Readonly<{ at: LocalPoint; height_m: number; crownRadius_m: number; crownBase_m: number; trunkRadius_m: number }>;
+export type LocalCover = Origin &
+  Readonly<{ form: CoverForm; polygons: readonly LocalPolygon[]; height_m: number; base_m: number; density: number }>;
 export type LocalCeiling = Origin & Readonly<{ polygons: readonly LocalPolygon[]; clearance_m: number; top_m: number }>;
 export type LocalGap = Origin & Readonly<{ posts: readonly [LocalPoint, LocalPoint]; low_m: number; high_m: number }>;
-export type LocalArea = Origin & Readonly<{ polygons: readonly LocalPolygon[] }>;
+export type LocalArea = Origin &
+  Readonly<{
+    polygons: readonly LocalPolygon[] /** In words, e.g. `water`, `out-of-bounds`. */;
+    what?: string;
+    name?: string;
+  }>;
 export type LocalFairway = LocalArea & Readonly<{ surface: SurfaceName; ownHole: boolean }>;
 /** A vertical plane a throw must not enter: over the ground track `line`, between the two heights above ground. */
-export type LocalMando = Origin & Readonly<{ line: readonly LocalPoint[]; side: MandoSide; low_m: number; high_m: number; /** The mapped object itself, for drawing. */ at: LocalPoint }>;
-export type LocalPeople = Origin & Readonly<{ what: string; lines: readonly (readonly LocalPoint[])[]; /** True when the lines are the outline of an area. */ closed: boolean }>;
+export type LocalMando = Origin &
+  Readonly<{
+    line: readonly LocalPoint[];
+    side: MandoSide;
+    low_m: number;
+    high_m: number /** The mapped object itself, for drawing. */;
+    at: LocalPoint;
+  }>;
+export type LocalPeople = Origin &
+  Readonly<{
+    what: string;
+    lines: readonly (readonly LocalPoint[])[] /** True when the lines are the outline of an area. */;
+    closed: boolean;
+  }>;
 
 /** Ground a disc skids on; the numbers behind each name are in flight/ground-play. */
 export type SurfaceName = 'longGrass' | 'turf' | 'hardpan';

@@ -1,0 +1,252 @@
+import type { FittedPlayer } from '../player/fitted-player.ts';
+import type { ExactThrower } from './exact-thrower.ts';
+import type { Lie } from './march.ts';
+import type { ShotMarcher } from './shot-marcher.ts';
+import { type ShotOutcome, shotOutcome } from './shot-outcome.ts';
+import type { ShotSpec } from './shots.ts';
+import { addPath, expectedOf, resetThrowValue, type ThrowValue } from './throw-value.ts';
+import { distanceToBasket, type ValueField, valueAt } from './value-field.ts';
+import type { WindBins } from './wind-bins.ts';
+import type { World } from './world.ts';
+
+const DEGREE = Math.PI / 180;
+
+/** A shot with its aim and what it comes to. */
+export type Candidate = Readonly<{ shot: ShotSpec; aim_deg: number; outcome: ShotOutcome }>;
+
+/** The best shot from a lie and the best of every disc and hand, fewest throws first. */
+export type Choice = Readonly<{
+  best: Candidate;
+  /** Best of each disc × hand (the chosen one among them). */
+  candidates: readonly Candidate[];
+}>;
+
+/** How hard to look. */
+export type Effort = Readonly<{
+  aimReach_deg: number;
+  aimStep_deg: number;
+  short: number;
+  exactRows: number;
+  refine: number;
+  answerRows: number;
+  perDisc: boolean;
+}>;
+
+export const TEE_EFFORT: Effort = {
+  aimReach_deg: 60,
+  aimStep_deg: 4,
+  short: 36,
+  exactRows: 12,
+  refine: 10,
+  answerRows: 192,
+  perDisc: true,
+};
+export const NEXT_EFFORT: Effort = {
+  aimReach_deg: 48,
+  aimStep_deg: 6,
+  short: 20,
+  exactRows: 8,
+  refine: 4,
+  answerRows: 64,
+  perDisc: false,
+};
+
+/** Everything a lie's question needs; one per hole and wind. */
+export type Table = Readonly<{
+  world: World;
+  field: ValueField;
+  player: FittedPlayer;
+  /** All shots: the middle and two samples of each. */
+  bins: WindBins;
+  marcher: ShotMarcher;
+  thrower: ExactThrower;
+  /** Standard normals: one set to search with, another only to answer with. */
+  searchNormals: Float64Array;
+  answerNormals: Float64Array;
+}>;
+
+type Pick = { shot: ShotSpec; aim_deg: number; score: number };
+
+/**
+ * The shot with the fewest expected throws from a lie. Every shot and aim is marched (a shortlist blind to obstacles fails), the
+ * best are flown exactly and refined in aim, power and launch, and the finalists answer on samples that chose nothing.
+ */
+export function chooseShot(table: Table, lie: Lie, effort: Effort): Choice {
+  const picks = refine(table, lie, shortlist(table, lie, effort), effort);
+  const { field, player, thrower, answerNormals, world } = table;
+  const replayValue = valueAt(field, lie.east_m, lie.north_m);
+  const candidates = picks
+    .map(
+      (pick): Candidate => ({
+        shot: pick.shot,
+        aim_deg: ((pick.aim_deg % 360) + 360) % 360,
+        outcome: shotOutcome(
+          thrower,
+          field,
+          pick.shot,
+          lie,
+          pick.aim_deg,
+          answerNormals,
+          0,
+          effort.answerRows,
+          world.dropZone,
+          replayValue,
+        ),
+      }),
+    )
+    .sort((a, b) => a.outcome.expectedThrows - b.outcome.expectedThrows);
+  const best = simplestOfTie(player, candidates);
+  return { best, candidates: [best, ...bestPerDisc(candidates, best)] };
+}
+
+/** Difference in expected throws on the same samples, with its standard error. */
+export function pairedDifference(a: ShotOutcome, b: ShotOutcome): Readonly<{ mean: number; standardError: number }> {
+  const n = Math.min(a.perSample.length, b.perSample.length);
+  let sum = 0;
+  let square = 0;
+  for (let i = 0; i < n; i++) {
+    const d = a.perSample[i] - b.perSample[i];
+    sum += d;
+    square += d * d;
+  }
+  const mean = sum / n;
+  return { mean, standardError: Math.sqrt(Math.max(0, square / n - mean * mean) / Math.max(1, n - 1)) };
+}
+
+/** True when sampling cannot tell the two apart (one standard error of the paired difference, at least 0.005, at most 0.03). */
+export function isTie(best: ShotOutcome, other: ShotOutcome): boolean {
+  const { mean, standardError } = pairedDifference(other, best);
+  return mean <= Math.min(0.03, Math.max(0.005, standardError));
+}
+
+function simplestOfTie(player: FittedPlayer, sorted: readonly Candidate[]): Candidate {
+  const leader = sorted[0];
+  const tied = sorted.filter(c => c === leader || isTie(leader.outcome, c.outcome));
+  const complexity = (c: Candidate) =>
+    player.throws[c.shot.throwIndex].discSpeed +
+    Math.abs(c.shot.hyzer_deg) / 10 +
+    (c.shot.height === 'standard' ? 0 : 0.5);
+  return tied.reduce((a, b) => (complexity(b) < complexity(a) - 1e-9 ? b : a));
+}
+
+function bestPerDisc(sorted: readonly Candidate[], best: Candidate): Candidate[] {
+  const seen = new Set([best.shot.throwIndex]);
+  return sorted.filter(c => {
+    if (seen.has(c.shot.throwIndex)) return false;
+    seen.add(c.shot.throwIndex);
+    return true;
+  });
+}
+
+/** All shots × aims, marched by their middle and two samples; the best of all and the best of every disc. */
+function shortlist(table: Table, lie: Lie, effort: Effort): Pick[] {
+  const { field, bins, marcher } = table;
+  const d = distanceToBasket(field, lie.east_m, lie.north_m);
+  const toBasket = Math.atan2(field.basket[0] - lie.east_m, field.basket[1] - lie.north_m) / DEGREE;
+  const steps = Math.round(effort.aimReach_deg / effort.aimStep_deg);
+  const running: ThrowValue = { paths: 0, sum: 0, replay: 0 };
+  const { shots, samples } = bins.library;
+  const picks: Pick[] = [];
+  const scores = new Float64Array(2 * steps + 1);
+  for (let s = 0; s < shots.length; s++) {
+    let best = -1;
+    for (let a = 0; a <= 2 * steps; a++) {
+      const aim_deg = toBasket + (a - steps) * effort.aimStep_deg;
+      scores[a] = Number.POSITIVE_INFINITY;
+      if (bins.at(aim_deg).landing[3 * s] > d + 30) continue;
+      resetThrowValue(running);
+      marcher.add(s, 0, samples, lie, aim_deg, field, running);
+      scores[a] = expectedOf(running);
+      if (best < 0 || scores[a] < scores[best]) best = a;
+    }
+    if (best < 0) continue;
+    let second = -1;
+    for (let a = 0; a <= 2 * steps; a++) {
+      if (Math.abs(a - best) >= 3 && (second < 0 || scores[a] < scores[second])) second = a;
+    }
+    for (const a of [best, second]) {
+      if (a >= 0 && Number.isFinite(scores[a]))
+        picks.push({ shot: shots[s], aim_deg: toBasket + (a - steps) * effort.aimStep_deg, score: scores[a] });
+    }
+  }
+  picks.sort((a, b) => a.score - b.score);
+  return selectDiverse(picks, effort.short, effort.perDisc ? 2 : 0);
+}
+
+/** The first `most` picks, and enough more that every disc × hand has `perDisc`. */
+function selectDiverse(sorted: readonly Pick[], most: number, perDisc: number): Pick[] {
+  const count = new Map<number, number>();
+  return sorted.filter((pick, i) => {
+    const seen = count.get(pick.shot.throwIndex) ?? 0;
+    if (i >= most && seen >= perDisc) return false;
+    count.set(pick.shot.throwIndex, seen + 1);
+    return true;
+  });
+}
+
+function refine(table: Table, lie: Lie, picks: readonly Pick[], effort: Effort): Pick[] {
+  const { exactRows } = effort;
+  const score = (shot: ShotSpec, aim_deg: number, rows: number) => exactScore(table, lie, shot, aim_deg, rows);
+  const scored = picks
+    .map(pick => ({ ...pick, score: score(pick.shot, pick.aim_deg, exactRows) }))
+    .sort((a, b) => a.score - b.score);
+  const leaders = selectDiverse(scored, effort.refine, effort.perDisc ? 1 : 0);
+  const rows = 2 * exactRows;
+  const improved = leaders.map((pick, rank): Pick => {
+    let best: Pick = { ...pick, score: score(pick.shot, pick.aim_deg, rows) };
+    const rounds = rank < effort.refine ? [1, 0.5] : [1];
+    for (const size of rounds) {
+      for (const change of neighbours(best, size, rank < effort.refine)) {
+        const value = score(change.shot, change.aim_deg, rows);
+        if (value < best.score) best = { ...change, score: value };
+      }
+    }
+    return best;
+  });
+  return distinct(improved.sort((a, b) => a.score - b.score));
+}
+
+function neighbours(pick: Pick, size: number, inAll: boolean): Omit<Pick, 'score'>[] {
+  const { shot, aim_deg } = pick;
+  const around = [
+    { shot, aim_deg: aim_deg - 2 * size },
+    { shot, aim_deg: aim_deg + 2 * size },
+  ];
+  if (!inAll) return around;
+  for (const power of [shot.power - 0.04 * size, shot.power + 0.04 * size]) {
+    if (power > 0.2 && power <= 1) around.push({ shot: { ...shot, power }, aim_deg });
+  }
+  for (const launch_deg of [shot.launch_deg - 2 * size, shot.launch_deg + 2 * size]) {
+    if (launch_deg >= 0 && launch_deg < 30) around.push({ shot: { ...shot, launch_deg }, aim_deg });
+  }
+  return around;
+}
+
+function exactScore(table: Table, lie: Lie, shot: ShotSpec, aim_deg: number, rows: number): number {
+  const { thrower, field, world, searchNormals } = table;
+  const value: ThrowValue = { paths: 0, sum: 0, replay: 0 };
+  const [dropX, dropY] = world.dropZone ?? [Number.NaN, Number.NaN];
+  thrower.prepare(shot, lie, aim_deg);
+  for (let row = 0; row < rows; row++) {
+    thrower.throwOnce(searchNormals, row);
+    addPath(value, thrower.ends, field, dropX, dropY, 0);
+  }
+  return expectedOf(value);
+}
+
+/** The same line twice with nearly the same aim is one shot. */
+function distinct(picks: readonly Pick[]): Pick[] {
+  const kept: Pick[] = [];
+  for (const pick of picks) {
+    const again = kept.some(
+      k =>
+        k.shot.throwIndex === pick.shot.throwIndex &&
+        k.shot.hyzer_deg === pick.shot.hyzer_deg &&
+        Math.abs(k.shot.power - pick.shot.power) < 0.05 &&
+        Math.abs(k.shot.launch_deg - pick.shot.launch_deg) < 2.5 &&
+        Math.abs(((k.aim_deg - pick.aim_deg + 540) % 360) - 180) < 3,
+    );
+    if (!again) kept.push(pick);
+  }
+  return kept;
+}

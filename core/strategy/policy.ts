@@ -1,0 +1,161 @@
+import { fillFromLies } from './fill-from-lies.ts';
+import { type Ends, RESULT } from './march.ts';
+import { puttFrom, puttingCell, puttingDistribution } from './putting-value.ts';
+import { distanceToBasket, gridAt, isPutt, type ValueField, valueAt } from './value-field.ts';
+
+/** Numbers an outcome: x, y, weight, penalty; x is NaN when the throw is played again from its own lie. */
+const STRIDE = 4;
+const MOST_REPLAY = 0.9;
+const REFUSED_VALUE = 12;
+const NO_SHOT = -1;
+const PUTT = -2;
+
+/**
+ * The chosen shot of every lie of a field with where it ends: evaluated over and over without flying again, and the source of the
+ * score distribution.
+ */
+export type Policy = Readonly<{
+  /** Opens a node's list; `add` its paths, then `end` returns its value. */
+  begin(node: number, shot: number): void;
+  add(ends: Ends, weight: number, dropX: number, dropY: number): void;
+  end(): number;
+  /** The node putts, with this chance of a free line. */
+  putt(node: number, open: number): void;
+  /** Values all nodes again by their stored ends. @returns the largest change */
+  sweep(): number;
+  /** Chance to hole out in at most n throws, n = 0…most, as grids like the field's. */
+  distribution(most: number): Float64Array[];
+}>;
+
+export function createPolicy(field: ValueField): Policy {
+  const lists: (Float64Array | undefined)[] = new Array(field.value.length);
+  const kind = new Int32Array(field.value.length).fill(NO_SHOT);
+  const open = new Float64Array(field.value.length).fill(1);
+  let buffer = new Float64Array(STRIDE * 256);
+  let count = 0;
+  let current = 0;
+
+  function listValue(list: Float64Array): number {
+    let sum = 1;
+    let replay = 0;
+    for (let at = 0; at < list.length; at += STRIDE) {
+      const weight = list[at + 2];
+      sum += weight * list[at + 3];
+      if (Number.isNaN(list[at])) replay += weight;
+      else sum += weight * valueAt(field, list[at], list[at + 1]);
+    }
+    return replay > MOST_REPLAY ? REFUSED_VALUE : sum / (1 - replay);
+  }
+
+  function puttValue(node: number): number {
+    const [x, y] = position(field, node);
+    const putt = puttFrom(field.putting, distanceToBasket(field, x, y));
+    return (open[node] * putt + (1 - open[node])) / Math.max(0.05, open[node]);
+  }
+
+  return {
+    begin(node, shot) {
+      current = node;
+      kind[node] = shot;
+      count = 0;
+    },
+    add(ends, weight, dropX, dropY) {
+      if ((count + ends.count) * STRIDE > buffer.length) {
+        const larger = new Float64Array(buffer.length * 2 + ends.count * STRIDE);
+        larger.set(buffer);
+        buffer = larger;
+      }
+      for (let i = 0; i < ends.count; i++) {
+        let x = ends.x[i];
+        let y = ends.y[i];
+        if (ends.kind[i] === RESULT.outOfBounds && !Number.isNaN(dropX)) {
+          if (Number.isNaN(x) || valueAt(field, dropX, dropY) < valueAt(field, x, y)) {
+            x = dropX;
+            y = dropY;
+          }
+        }
+        const at = count * STRIDE;
+        buffer[at] = x;
+        buffer[at + 1] = y;
+        buffer[at + 2] = ends.weight[i] * weight;
+        buffer[at + 3] = ends.penalty[i];
+        count++;
+      }
+    },
+    end() {
+      const list = buffer.slice(0, count * STRIDE);
+      lists[current] = list;
+      return listValue(list);
+    },
+    putt(node, chance) {
+      kind[node] = PUTT;
+      open[node] = chance;
+    },
+    sweep() {
+      let change = 0;
+      for (let node = 0; node < kind.length; node++) {
+        if (kind[node] === NO_SHOT) continue;
+        const list = lists[node];
+        const value = kind[node] === PUTT || !list ? puttValue(node) : listValue(list);
+        change = Math.max(change, Math.abs(value - field.value[node]));
+        field.value[node] = value;
+      }
+      return change;
+    },
+    distribution(most) {
+      const putts = puttingDistribution(field.putting, most);
+      const layers: Float64Array[] = [new Float64Array(field.value.length)];
+      for (let n = 1; n <= most; n++) {
+        const layer = new Float64Array(field.value.length);
+        for (let node = 0; node < layer.length; node++) {
+          if (kind[node] === PUTT) {
+            const [x, y] = position(field, node);
+            const cell = puttingCell(field.putting, distanceToBasket(field, x, y));
+            layer[node] = open[node] * putts[n - 1][cell] + (1 - open[node]) * layers[n - 1][node];
+            continue;
+          }
+          const list = lists[node];
+          if (!list) continue;
+          let chance = 0;
+          for (let at = 0; at < list.length; at += STRIDE) {
+            const left = n - 1 - list[at + 3];
+            if (left <= 0) continue;
+            chance +=
+              list[at + 2] *
+              (Number.isNaN(list[at])
+                ? layers[left][node]
+                : holedWithin(field, layers, putts, left, list[at], list[at + 1]));
+          }
+          layer[node] = chance;
+        }
+        fillFromLies(field, layer, 0);
+        layers.push(layer);
+      }
+      return layers;
+    },
+  };
+}
+
+/** Chance to hole out within n throws from a local point, by the layers of `Policy.distribution`. */
+export function holedWithin(
+  field: ValueField,
+  layers: readonly Float64Array[],
+  putts: readonly Float64Array[],
+  n: number,
+  x_m: number,
+  y_m: number,
+): number {
+  if (n <= 0) return 0;
+  const d = distanceToBasket(field, x_m, y_m);
+  if (isPutt(field, x_m, y_m, d) && puttFrom(field.putting, d) <= gridAt(field, field.value, x_m, y_m) + 1e-9) {
+    return putts[n - 1][puttingCell(field.putting, d)];
+  }
+  return gridAt(field, layers[n], x_m, y_m);
+}
+
+function position(field: ValueField, node: number): [number, number] {
+  return [
+    field.x0_m + (node % field.columns) * field.cell_m,
+    field.y0_m + Math.floor(node / field.columns) * field.cell_m,
+  ];
+}

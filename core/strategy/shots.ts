@@ -1,0 +1,129 @@
+import type { WindProfile } from '../air/wind-profile.ts';
+import { farthestLaunch_deg } from '../flight/dispersion.ts';
+import type { Flier } from '../flight/flier.ts';
+import type { DiscClass, FittedPlayer, FittedThrow } from '../player/fitted-player.ts';
+
+export type Shape = 'hyzer' | 'flat' | 'anhyzer';
+
+/** A shot the player can be asked for; the aim is chosen with the lie. */
+export type ShotSpec = Readonly<{
+  /** Index into `FittedPlayer.throws`. */
+  throwIndex: number;
+  shape: Shape;
+  /** Positive tilts towards the fade side. */
+  hyzer_deg: number;
+  launch_deg: number;
+  /** How the launch compares with the farthest one: low lines fly under things, high ones land soft. */
+  height: 'low' | 'standard' | 'high';
+  /** Share of the full release speed. */
+  power: number;
+}>;
+
+/** What the player allows: everything when empty. */
+export type Limits = Readonly<{
+  classes?: readonly DiscClass[];
+  hands?: readonly ('backhand' | 'forehand')[];
+  discIds?: readonly string[];
+}>;
+
+const HYZER_DEG = 12;
+const STEEP_HYZER_DEG = 25;
+const ANHYZER_DEG = -10;
+
+/** Lines offered with every disc and hand: bank, launch against the farthest one, powers. */
+const LINES: readonly Readonly<{
+  shape: Shape;
+  hyzer_deg: number;
+  lift_deg: number;
+  height: ShotSpec['height'];
+  powers: readonly number[];
+}>[] = [
+  {
+    shape: 'flat',
+    hyzer_deg: 0,
+    lift_deg: 0,
+    height: 'standard',
+    powers: [1, 0.94, 0.88, 0.82, 0.76, 0.7, 0.63, 0.56],
+  },
+  { shape: 'flat', hyzer_deg: 0, lift_deg: -3, height: 'low', powers: [1, 0.9, 0.8, 0.7] },
+  { shape: 'flat', hyzer_deg: 0, lift_deg: -6, height: 'low', powers: [1, 0.88, 0.76, 0.64] },
+  { shape: 'flat', hyzer_deg: 0, lift_deg: 4, height: 'high', powers: [1, 0.85, 0.7] },
+  { shape: 'hyzer', hyzer_deg: HYZER_DEG, lift_deg: 0, height: 'standard', powers: [1, 0.9, 0.8, 0.7, 0.6] },
+  { shape: 'hyzer', hyzer_deg: HYZER_DEG, lift_deg: -4, height: 'low', powers: [1, 0.85, 0.7] },
+  { shape: 'hyzer', hyzer_deg: STEEP_HYZER_DEG, lift_deg: 5, height: 'high', powers: [1, 0.85, 0.7] },
+  { shape: 'anhyzer', hyzer_deg: ANHYZER_DEG, lift_deg: 0, height: 'standard', powers: [1, 0.9, 0.8, 0.7] },
+  { shape: 'anhyzer', hyzer_deg: ANHYZER_DEG, lift_deg: -4, height: 'low', powers: [1, 0.85, 0.7] },
+];
+/** Slow discs are also thrown softly. */
+const SOFT_POWERS = [0.49, 0.42, 0.36, 0.3];
+const SOFT_CLASSES: readonly DiscClass[] = ['putter', 'midrange'];
+const LAUNCH_POWERS = [1, 0.75, 0.5] as const;
+
+/**
+ * Every shot of the bag: disc × hand × bank × height × power. The putting putter is kept for putts.
+ * Launches are those that carry the scattered throw farthest at each power, calm; wind is met by choosing among the heights
+ * (and refined at the lie).
+ */
+export function shotsOf(
+  player: FittedPlayer,
+  limits: Limits,
+  flier: Flier,
+  profile: WindProfile,
+  density_kgpm3: number,
+): ShotSpec[] {
+  const shots: ShotSpec[] = [];
+  player.throws.forEach((fitted, throwIndex) => {
+    if (!isAllowed(fitted, limits)) return;
+    const launches = LAUNCH_POWERS.map(power => calmLaunch_deg(fitted, power, flier, profile, density_kgpm3));
+    for (const line of LINES) {
+      const soft = line.height === 'standard' && line.shape === 'flat' && SOFT_CLASSES.includes(fitted.class);
+      for (const power of soft ? [...line.powers, ...SOFT_POWERS] : line.powers) {
+        const launch_deg = Math.max(1, launchAt(launches, power) + line.lift_deg);
+        shots.push({
+          throwIndex,
+          shape: line.shape,
+          hyzer_deg: line.hyzer_deg,
+          launch_deg,
+          height: line.height,
+          power,
+        });
+      }
+    }
+  });
+  return shots;
+}
+
+export function isAllowed(fitted: FittedThrow, limits: Limits): boolean {
+  return (
+    fitted.role === 'throwing' &&
+    (!limits.classes || limits.classes.includes(fitted.class)) &&
+    (!limits.hands || limits.hands.includes(fitted.hand)) &&
+    (!limits.discIds || limits.discIds.includes(fitted.discId))
+  );
+}
+
+function calmLaunch_deg(
+  fitted: FittedThrow,
+  power: number,
+  flier: Flier,
+  profile: WindProfile,
+  density_kgpm3: number,
+): number {
+  flier.setDisc(fitted.model);
+  flier.setAir(density_kgpm3, 0, 0, profile);
+  flier.setPlane(0, 0, 0);
+  flier.setStep(0.08);
+  const release = { speed_mps: fitted.releaseSpeed_mps * power, hyzer_deg: 0, spinPerSpeed: fitted.spinPerSpeed };
+  return farthestLaunch_deg(flier, fitted.model.diameter_m / 2, 'turf', release, fitted.scatter);
+}
+
+/** Linear between the powers solved for; held below the lowest. */
+function launchAt(launches: readonly number[], power: number): number {
+  for (let i = 1; i < LAUNCH_POWERS.length; i++) {
+    if (power >= LAUNCH_POWERS[i]) {
+      const t = (power - LAUNCH_POWERS[i]) / (LAUNCH_POWERS[i - 1] - LAUNCH_POWERS[i]);
+      return launches[i] + t * (launches[i - 1] - launches[i]);
+    }
+  }
+  return launches[launches.length - 1];
+}

@@ -1,0 +1,347 @@
+import { nearestStation } from '../geometry/along-line.ts';
+import { ZONE_OUT_OF_BOUNDS } from '../geometry/obstacle-raster.ts';
+import { fillFromLies } from './fill-from-lies.ts';
+import type { Lie } from './march.ts';
+import { createPolicy, type Policy } from './policy.ts';
+import { puttFrom } from './putting-value.ts';
+import type { ShotMarcher } from './shot-marcher.ts';
+import { expectedOf, resetThrowValue, type ThrowValue } from './throw-value.ts';
+import { distanceToBasket, isPutt, LONGEST_PUTT_M, type ValueField, valueAt } from './value-field.ts';
+import type { WindBins } from './wind-bins.ts';
+import { groundAt, type World } from './world.ts';
+
+const DEGREE = Math.PI / 180;
+const AIM_STEP_DEG = 6;
+const AIM_REACH = 10; // steps to each side
+/** Cost put on a landing that looks out of bounds or past a mando before it is marched (a blind shortlist sends every slot there). */
+const SUSPECT_COST = 1.2;
+const SHORTLIST = 36;
+const SECOND_LIST = 9;
+const KEPT = 4;
+/** Samples (index 0 is the middle): 1–8 and 1–16 choose, the rest value. */
+const CHOOSE_FEW = 9;
+const CHOOSE_MANY = 17;
+const SETTLED = 0.003;
+const MOST_SWEEPS = 12;
+const TAP_IN_M = 6;
+
+/** A shot and where its middle would land: what neighbouring lies inherit. */
+type Candidate = Readonly<{ shot: number; targetX: number; targetY: number }>;
+
+export type FieldSolution = Readonly<{
+  field: ValueField;
+  policy: Policy;
+  sweeps: number;
+  residual: number;
+  converged: boolean;
+}>;
+
+/**
+ * Values every lie of a hole, from the basket outwards: coarse lies search all field shots and aims, the lies between inherit
+ * the good shots of their neighbours. Choice and value use separate samples (the best of noisy estimates is optimistic).
+ * @param field - as `makeField` gives it; its values are filled in
+ */
+export function solveField(
+  world: World,
+  field: ValueField,
+  bins: WindBins,
+  marcher: ShotMarcher,
+  seesObstacles: boolean,
+): FieldSolution {
+  const policy = createPolicy(field);
+  const samples = bins.library.samples;
+  const shotCount = bins.library.shots.length;
+  const dropX = world.dropZone ? world.dropZone[0] : Number.NaN;
+  const dropY = world.dropZone ? world.dropZone[1] : Number.NaN;
+  const kept = new Map<number, Candidate[]>();
+  const running: ThrowValue = { paths: 0, sum: 0, replay: 0 };
+  const families = shotFamilies(bins);
+
+  function lieOf(node: number): Lie {
+    const east_m = field.x0_m + (node % field.columns) * field.cell_m;
+    const north_m = field.y0_m + Math.floor(node / field.columns) * field.cell_m;
+    return { east_m, north_m, ground_m: groundAt(world, east_m, north_m) };
+  }
+
+  function marched(shot: number, aim_deg: number, lie: Lie, from: number, to: number): number {
+    resetThrowValue(running);
+    marcher.add(shot, from, to, lie, aim_deg, field, running);
+    return expectedOf(running);
+  }
+
+  /** Where the middle of the shot lands from the lie, over sloping ground. */
+  function landing(shot: number, aim_deg: number, lie: Lie, out: Float64Array): void {
+    const bin = bins.at(aim_deg).landing;
+    const along = bin[3 * shot];
+    const left = bin[3 * shot + 1];
+    const sin = Math.sin(aim_deg * DEGREE);
+    const cos = Math.cos(aim_deg * DEGREE);
+    let x = lie.east_m + sin * along - cos * left;
+    let y = lie.north_m + cos * along + sin * left;
+    if (world.map.terrain.known) {
+      const fall = lie.ground_m - groundAt(world, x, y);
+      const shift = Math.max(-along * 0.8, Math.min(25, fall * bin[3 * shot + 2]));
+      x += sin * shift;
+      y += cos * shift;
+    }
+    out[0] = x;
+    out[1] = y;
+  }
+
+  const relaxed = new Float64Array(shotCount * (2 * AIM_REACH + 1));
+  const point = new Float64Array(2);
+
+  /** Full search over field shots and aims. */
+  function search(lie: Lie): Candidate[] {
+    const d = distanceToBasket(field, lie.east_m, lie.north_m);
+    const toBasket = Math.atan2(field.basket[0] - lie.east_m, field.basket[1] - lie.north_m) / DEGREE;
+    const aims = 2 * AIM_REACH + 1;
+    const picks: { shot: number; aim_deg: number; score: number }[] = [];
+    for (let shot = 0; shot < shotCount; shot++) {
+      let best = -1;
+      for (let a = 0; a < aims; a++) {
+        const aim_deg = toBasket + (a - AIM_REACH) * AIM_STEP_DEG;
+        const reach = bins.at(aim_deg).landing[3 * shot];
+        if (reach > d + 30) {
+          relaxed[shot * aims + a] = Number.POSITIVE_INFINITY;
+          continue;
+        }
+        landing(shot, aim_deg, lie, point);
+        let value = valueAt(field, point[0], point[1]);
+        if (isOut(world, point[0], point[1]) || crossesMando(world, lie, point)) value += SUSPECT_COST;
+        relaxed[shot * aims + a] = value;
+        if (best < 0 || value < relaxed[shot * aims + best]) best = a;
+      }
+      if (best < 0) continue;
+      let second = -1;
+      for (let a = 0; a < aims; a++) {
+        if (Math.abs(a - best) < 3) continue;
+        if (second < 0 || relaxed[shot * aims + a] < relaxed[shot * aims + second]) second = a;
+      }
+      for (const a of [best, second]) {
+        if (a >= 0 && relaxed[shot * aims + a] < 50)
+          picks.push({ shot, aim_deg: toBasket + (a - AIM_REACH) * AIM_STEP_DEG, score: relaxed[shot * aims + a] });
+      }
+    }
+    keepBest(picks, SHORTLIST);
+    for (const pick of picks) pick.score = marched(pick.shot, pick.aim_deg, lie, 0, 3);
+    keepBest(picks, SECOND_LIST);
+    for (const pick of picks) pick.score = marched(pick.shot, pick.aim_deg, lie, 1, CHOOSE_FEW);
+    keepBest(picks, KEPT);
+    for (const pick of picks.slice(0, 2)) {
+      for (const turn of [-3, 3]) {
+        const score = marched(pick.shot, pick.aim_deg + turn, lie, 1, CHOOSE_FEW);
+        if (score < pick.score) {
+          pick.score = score;
+          pick.aim_deg += turn;
+        }
+      }
+    }
+    return picks.map(pick => {
+      landing(pick.shot, pick.aim_deg, lie, point);
+      return { shot: pick.shot, targetX: point[0], targetY: point[1] };
+    });
+  }
+
+  /** The aim that lands the middle of a shot in the direction of a target. */
+  function aimAt(shot: number, lie: Lie, targetX: number, targetY: number): number {
+    const bearing = Math.atan2(targetX - lie.east_m, targetY - lie.north_m) / DEGREE;
+    let aim = bearing;
+    for (let pass = 0; pass < 2; pass++) {
+      const bin = bins.at(aim).landing;
+      aim = bearing + Math.atan2(bin[3 * shot + 1], bin[3 * shot]) / DEGREE;
+    }
+    return aim;
+  }
+
+  /** Tries inherited candidates; the power is matched to the distance left. */
+  function choose(node: number, lie: Lie, inherited: readonly Candidate[]): void {
+    const tried = new Set<number>();
+    const picks: { shot: number; aim_deg: number; score: number; target: Candidate }[] = [];
+    for (const candidate of inherited) {
+      const shot = matchReach(
+        families,
+        bins,
+        candidate.shot,
+        Math.hypot(candidate.targetX - lie.east_m, candidate.targetY - lie.north_m),
+        lie,
+        candidate,
+      );
+      const aim_deg = aimAt(shot, lie, candidate.targetX, candidate.targetY);
+      const key = shot * 1000 + Math.round(aim_deg);
+      if (tried.has(key)) continue;
+      tried.add(key);
+      picks.push({ shot, aim_deg, score: marched(shot, aim_deg, lie, 1, 5), target: { ...candidate, shot } });
+    }
+    keepBest(picks, 4);
+    for (const pick of picks) pick.score = marched(pick.shot, pick.aim_deg, lie, 1, CHOOSE_FEW);
+    keepBest(picks, KEPT);
+    const finalists = picks.slice(0, 2);
+    for (const pick of finalists) pick.score = marched(pick.shot, pick.aim_deg, lie, 1, CHOOSE_MANY);
+    keepBest(finalists, 2);
+    kept.set(
+      node,
+      picks.map(pick => pick.target),
+    );
+    if (finalists.length > 0) settle(node, lie, finalists[0].shot, finalists[0].aim_deg);
+  }
+
+  /** Values a node's chosen shot on the value samples and stores where it ends. */
+  function settle(node: number, lie: Lie, shot: number, aim_deg: number): void {
+    policy.begin(node, shot);
+    for (let k = CHOOSE_MANY; k < samples; k++) {
+      marcher.trace(shot, k, lie, aim_deg);
+      policy.add(marcher.ends, 1 / (samples - CHOOSE_MANY), dropX, dropY);
+    }
+    field.value[node] = policy.end();
+    const d = distanceToBasket(field, lie.east_m, lie.north_m);
+    if (d < LONGEST_PUTT_M) {
+      const open = field.openPutt[node];
+      const putt = puttFrom(field.putting, d);
+      // a putt that is stopped leaves about the same putt again
+      const putting = (open * putt + (1 - open) * 1) / Math.max(0.05, open);
+      if (putting < field.value[node]) {
+        field.value[node] = putting;
+        policy.putt(node, open);
+      }
+    }
+  }
+
+  const order = nodesOutwards(world, field);
+  const isCoarse = (node: number) => (node % field.columns) % 2 === 0 && Math.floor(node / field.columns) % 2 === 0;
+  const band_m = 2 * field.cell_m;
+  for (let start = 0; start < order.length; ) {
+    let end = start;
+    while (end < order.length && order[end].remaining_m < order[start].remaining_m + band_m) end++;
+    const band = order.slice(start, end).map(entry => entry.node);
+    for (const coarse of [true, false]) {
+      for (const node of band) {
+        if (isCoarse(node) !== coarse) continue;
+        const lie = lieOf(node);
+        const d = distanceToBasket(field, lie.east_m, lie.north_m);
+        if (d < TAP_IN_M && isPutt(field, lie.east_m, lie.north_m, d)) {
+          field.value[node] = puttFrom(field.putting, d);
+          policy.putt(node, 1);
+          continue;
+        }
+        const inherited = coarse ? [] : neighbours(field, node, 2).flatMap(n => kept.get(n) ?? []);
+        choose(node, lie, inherited.length >= KEPT ? inherited : search(lie));
+      }
+    }
+    fillFromLies(field, field.value, field.cell_m / 40);
+    start = end;
+  }
+
+  let sweeps = 0;
+  let residual = policy.sweep();
+  while (residual > SETTLED && sweeps++ < MOST_SWEEPS) {
+    fillFromLies(field, field.value, field.cell_m / 40);
+    residual = policy.sweep();
+  }
+  if (seesObstacles) {
+    // near-to-far order is not enough where throws go sideways or back: choose once more on the settled values
+    for (const { node } of order) {
+      const own = kept.get(node);
+      if (!own) continue;
+      const lie = lieOf(node);
+      choose(node, lie, [...own, ...neighbours(field, node, 1).flatMap(n => (kept.get(n) ?? []).slice(0, 1))]);
+    }
+    for (let i = 0; i < MOST_SWEEPS; i++) {
+      fillFromLies(field, field.value, field.cell_m / 40);
+      residual = policy.sweep();
+      sweeps++;
+      if (residual <= SETTLED) break;
+    }
+  }
+  fillFromLies(field, field.value, field.cell_m / 40);
+  return { field, policy, sweeps, residual, converged: residual <= SETTLED };
+}
+
+function keepBest(picks: { score: number }[], most: number): void {
+  picks.sort((a, b) => a.score - b.score);
+  if (picks.length > most) picks.length = most;
+}
+
+/** Lies in the order of what is left of the hole: along the line of play, plus how far off it they are. */
+function nodesOutwards(world: World, field: ValueField): { node: number; remaining_m: number }[] {
+  const line = world.map.line;
+  const length = nearestStation(line, world.basket).station_m;
+  const nodes: { node: number; remaining_m: number }[] = [];
+  for (let node = 0; node < field.value.length; node++) {
+    if (!field.isLie[node]) continue;
+    const x = field.x0_m + (node % field.columns) * field.cell_m;
+    const y = field.y0_m + Math.floor(node / field.columns) * field.cell_m;
+    const near = nearestStation(line, [x, y]);
+    const direct = distanceToBasket(field, x, y);
+    nodes.push({ node, remaining_m: Math.max(direct, length - near.station_m + 0.5 * near.distance_m) });
+  }
+  return nodes.sort((a, b) => a.remaining_m - b.remaining_m || a.node - b.node);
+}
+
+function neighbours(field: ValueField, node: number, reach: number): number[] {
+  const column = node % field.columns;
+  const row = Math.floor(node / field.columns);
+  const found: number[] = [];
+  for (let r = Math.max(0, row - reach); r <= Math.min(field.rows - 1, row + reach); r++) {
+    for (let c = Math.max(0, column - reach); c <= Math.min(field.columns - 1, column + reach); c++) {
+      if (r !== row || c !== column) found.push(r * field.columns + c);
+    }
+  }
+  return found;
+}
+
+/** Shots that differ in power only, by index. */
+function shotFamilies(bins: WindBins): readonly (readonly number[])[] {
+  const byKey = new Map<string, number[]>();
+  const { shots } = bins.library;
+  shots.forEach((shot, i) => {
+    const key = `${shot.throwIndex} ${shot.hyzer_deg} ${shot.height}`;
+    byKey.set(key, [...(byKey.get(key) ?? []), i]);
+  });
+  return shots.map(shot => byKey.get(`${shot.throwIndex} ${shot.hyzer_deg} ${shot.height}`) ?? []);
+}
+
+/** The member of a shot's family whose reach fits the distance best. */
+function matchReach(
+  families: readonly (readonly number[])[],
+  bins: WindBins,
+  shot: number,
+  distance_m: number,
+  lie: Lie,
+  target: Candidate,
+): number {
+  const bearing = Math.atan2(target.targetX - lie.east_m, target.targetY - lie.north_m) / DEGREE;
+  const { landing } = bins.at(bearing);
+  let pick = shot;
+  let miss = Number.POSITIVE_INFINITY;
+  for (const member of families[shot]) {
+    const off = Math.abs(Math.hypot(landing[3 * member], landing[3 * member + 1]) - distance_m);
+    if (off < miss) {
+      miss = off;
+      pick = member;
+    }
+  }
+  return pick;
+}
+
+function isOut(world: World, x: number, y: number): boolean {
+  const r = world.raster;
+  const column = Math.min(r.columns - 1, Math.max(0, Math.floor((x - r.x0_m) / r.cell_m)));
+  const row = Math.min(r.rows - 1, Math.max(0, Math.floor((y - r.y0_m) / r.cell_m)));
+  return (r.zone[row * r.columns + column] & ZONE_OUT_OF_BOUNDS) !== 0;
+}
+
+function crossesMando(world: World, lie: Lie, to: Float64Array): boolean {
+  for (const m of world.mandos) {
+    const dx = to[0] - lie.east_m;
+    const dy = to[1] - lie.north_m;
+    const ex = m.bx - m.ax;
+    const ey = m.by - m.ay;
+    const det = dx * ey - dy * ex;
+    if (det === 0) continue;
+    const f = ((m.ax - lie.east_m) * ey - (m.ay - lie.north_m) * ex) / det;
+    const g = ((m.ax - lie.east_m) * dy - (m.ay - lie.north_m) * dx) / det;
+    if (f > 0 && f <= 1 && g >= 0 && g <= 1 && m.low_m < 2) return true;
+  }
+  return false;
+}

@@ -1,0 +1,54 @@
+import { type Ends, RESULT } from './march.ts';
+import { type ValueField, valueAt } from './value-field.ts';
+
+/** A lie whose best shot comes back to it more often than this is not solved but refused. */
+const MOST_REPLAY = 0.9;
+const REFUSED_VALUE = 12;
+
+/**
+ * Running expectation of throws over sampled paths of one shot: add the ends of each, then read `expected`.
+ * Throws played again from the same lie are solved in closed form.
+ * @source stochastic shortest path with a self-loop: Q = (1 + Σ w·pen + Σ_other w·V) / (1 − w_self)
+ */
+export type ThrowValue = { paths: number; sum: number; replay: number };
+
+export function resetThrowValue(value: ThrowValue): void {
+  value.paths = 0;
+  value.sum = 0;
+  value.replay = 0;
+}
+
+/** @returns this path's own part: Σ w·(penalty + value), replays counted at `replayValue` */
+export function addPath(
+  value: ThrowValue,
+  ends: Ends,
+  field: ValueField,
+  dropX: number,
+  dropY: number,
+  replayValue: number,
+): number {
+  let sum = 0;
+  let replay = 0;
+  for (let i = 0; i < ends.count; i++) {
+    const weight = ends.weight[i];
+    const x = ends.x[i];
+    let next = Number.isNaN(x) ? Number.NaN : valueAt(field, x, ends.y[i]);
+    if (ends.kind[i] === RESULT.outOfBounds && !Number.isNaN(dropX)) {
+      const drop = valueAt(field, dropX, dropY);
+      if (!(next <= drop)) next = drop;
+    }
+    sum += weight * ends.penalty[i];
+    if (!Number.isNaN(next)) sum += weight * next;
+    else replay += weight;
+  }
+  value.paths++;
+  value.sum += sum;
+  value.replay += replay;
+  return sum + replay * replayValue;
+}
+
+export function expectedOf(value: ThrowValue): number {
+  const replay = value.replay / value.paths;
+  if (replay > MOST_REPLAY) return REFUSED_VALUE;
+  return (1 + value.sum / value.paths) / (1 - replay);
+}

@@ -1,0 +1,182 @@
+import type { WindProfile } from '../air/wind-profile.ts';
+import type { Flier } from '../flight/flier.ts';
+import { groundPlay, SURFACE_FRICTION } from '../flight/ground-play.ts';
+import { RELEASE_HEIGHT_M } from '../flight/release.ts';
+import type { FittedPlayer } from '../player/fitted-player.ts';
+import type { ShotSpec } from './shots.ts';
+import { createSampledThrow, sampleThrow, type WindScatter } from './throw-samples.ts';
+
+/** Points of a stored path, equal in time; 26 keep the chord within 10 cm. */
+export const PATH_POINTS = 26;
+/** Numbers a path: points, then the skid on level turf. */
+export const PATH_STRIDE = PATH_POINTS * 3 + 2;
+const DIRECTIONS = 8;
+const DEGREE = Math.PI / 180;
+
+/**
+ * Flights of every shot and sample in calm air and in eight winds of one speed. The path in any wind up to about that speed is a
+ * weighted sum of the nine: quadratic in the speed, trigonometric in the direction.
+ */
+export type TrajectoryLibrary = Readonly<{
+  shots: readonly ShotSpec[];
+  /** Samples a shot, the first being the middle of the scatter. */
+  samples: number;
+  /** Speed of the eight winds at 10 m; 0 when only calm air is stored. */
+  ringSpeed_mps: number;
+  /** `[wind][shot][sample][PATH_STRIDE]`; wind 0 calm, then from 0°, 45° … relative to the aim. */
+  paths: Float32Array;
+  /** Wind met by each shot and sample, relative to the day's mean: speed at 10 m and turn. */
+  windSpeed_mps: Float32Array;
+  windTurn_deg: Float32Array;
+}>;
+
+/**
+ * @param normals - rows of standard normals (see flight/normal-samples), one a sample after the first
+ * @param drop_m - how far below the lie paths go on, so that one table serves any terrain
+ */
+export function buildLibrary(
+  player: FittedPlayer,
+  shots: readonly ShotSpec[],
+  normals: Float64Array,
+  rows: number,
+  density_kgpm3: number,
+  profile: WindProfile,
+  wind: WindScatter,
+  drop_m: number,
+  flier: Flier,
+): TrajectoryLibrary {
+  const samples = rows + 1;
+  const ringSpeed_mps = wind.speed_mps > 0 ? wind.speed_mps + wind.speedSd_mps : 0;
+  const winds = ringSpeed_mps > 0 ? 1 + DIRECTIONS : 1;
+  const paths = new Float32Array(winds * shots.length * samples * PATH_STRIDE);
+  const windSpeed_mps = new Float32Array(shots.length * samples);
+  const windTurn_deg = new Float32Array(shots.length * samples);
+  const sampled = createSampledThrow();
+  const play = new Float64Array(2);
+  flier.setStep(0.08);
+  flier.setPlane(0, 0, 0);
+  for (let s = 0; s < shots.length; s++) {
+    const shot = shots[s];
+    const fitted = player.throws[shot.throwIndex];
+    const radius_m = fitted.model.diameter_m / 2;
+    flier.setDisc(fitted.model);
+    for (let w = 0; w < winds; w++) {
+      const from = (w - 1) * (360 / DIRECTIONS) * DEGREE;
+      if (w === 0) flier.setAir(density_kgpm3, 0, 0, profile);
+      else flier.setAir(density_kgpm3, -ringSpeed_mps * Math.cos(from), ringSpeed_mps * Math.sin(from), profile);
+      for (let k = 0; k < samples; k++) {
+        sampleThrow(normals, k - 1, fitted.scatter, shot.power, wind, sampled);
+        if (w === 0) {
+          windSpeed_mps[s * samples + k] = sampled.wind_mps;
+          windTurn_deg[s * samples + k] = sampled.windTurn_deg;
+        }
+        const speed = fitted.releaseSpeed_mps * shot.power * sampled.speedShare;
+        flier.fly(
+          speed,
+          sampled.azimuth_deg,
+          shot.launch_deg + sampled.launch_deg,
+          sampled.nose_deg,
+          shot.hyzer_deg + sampled.hyzer_deg,
+          fitted.spinPerSpeed * speed,
+          RELEASE_HEIGHT_M,
+        );
+        groundPlay(flier.landing, radius_m, SURFACE_FRICTION.turf, 0, 0, play);
+        flier.extend(drop_m);
+        const at = ((w * shots.length + s) * samples + k) * PATH_STRIDE;
+        resample(flier.path, flier.pathPoints(), paths, at);
+        paths[at + 3 * PATH_POINTS] = play[0];
+        paths[at + 3 * PATH_POINTS + 1] = play[1];
+      }
+    }
+  }
+  return { shots, samples, ringSpeed_mps, paths, windSpeed_mps, windTurn_deg };
+}
+
+/**
+ * All paths of the library for one direction of the wind against the aim.
+ * @param windFrom_deg - where the mean wind comes from, clockwise from the aim (0: headwind)
+ * @param share - wind at this hole's exposure as a share of the open one
+ * @param out - receives `[shot][sample][PATH_STRIDE]`
+ */
+export function pathsInWind(library: TrajectoryLibrary, windFrom_deg: number, share: number, out: Float64Array): void {
+  const { shots, samples, paths, ringSpeed_mps } = library;
+  const count = shots.length * samples;
+  if (ringSpeed_mps === 0) {
+    for (let i = 0; i < count * PATH_STRIDE; i++) out[i] = paths[i];
+    return;
+  }
+  const block = count * PATH_STRIDE;
+  const weights = new Float64Array(1 + DIRECTIONS);
+  for (let i = 0; i < count; i++) {
+    windWeights(
+      (library.windSpeed_mps[i] * share) / ringSpeed_mps,
+      (windFrom_deg + library.windTurn_deg[i]) * DEGREE,
+      weights,
+    );
+    const [w0, w1, w2, w3, w4, w5, w6, w7, w8] = weights;
+    const at = i * PATH_STRIDE;
+    for (let j = at; j < at + PATH_STRIDE; j++) {
+      out[j] =
+        w0 * paths[j] +
+        w1 * paths[j + block] +
+        w2 * paths[j + 2 * block] +
+        w3 * paths[j + 3 * block] +
+        w4 * paths[j + 4 * block] +
+        w5 * paths[j + 5 * block] +
+        w6 * paths[j + 6 * block] +
+        w7 * paths[j + 7 * block] +
+        w8 * paths[j + 8 * block];
+    }
+  }
+}
+
+/**
+ * Weights of the nine stored winds for a wind of `speed` (1: the ring's) from angle `from`; they sum to 1.
+ * @source trigonometric interpolation on 8 equispaced angles (Dirichlet kernel), quadratic through +speed, 0, −speed
+ */
+function windWeights(speed: number, from: number, out: Float64Array): void {
+  out[0] = 1 - speed * speed;
+  for (let j = 0; j < DIRECTIONS; j++) {
+    const angle = from - j * (360 / DIRECTIONS) * DEGREE;
+    const ahead = dirichlet(angle);
+    const behind = dirichlet(angle + Math.PI);
+    out[1 + j] = (speed / 2) * (ahead - behind) + ((speed * speed) / 2) * (ahead + behind);
+  }
+}
+
+function dirichlet(angle: number): number {
+  return (
+    (1 + 2 * Math.cos(angle) + 2 * Math.cos(2 * angle) + 2 * Math.cos(3 * angle) + Math.cos(4 * angle)) / DIRECTIONS
+  );
+}
+
+/** Step points (equal in time but for the touchdown point) to PATH_POINTS points, linear between. */
+function resample(path: Float64Array, points: number, out: Float32Array, at: number): void {
+  const last = points - 1;
+  for (let i = 0; i < PATH_POINTS; i++) {
+    const position = (i * last) / (PATH_POINTS - 1);
+    const from = Math.min(last - 1, position | 0);
+    const share = position - from;
+    for (let c = 0; c < 3; c++) {
+      const a = path[3 * from + c];
+      out[at + 3 * i + c] = a + share * (path[3 * (from + 1) + c] - a);
+    }
+  }
+}
+
+/** Where a stored path rests on level ground at the lie's height: `out` receives `[along_m, left_m, metres forward per metre of fall]`. */
+export function levelLanding(paths: Float64Array, at: number, out: Float64Array): void {
+  let i = 1;
+  while (i < PATH_POINTS - 1 && paths[at + 3 * i + 2] > 0) i++;
+  const z0 = paths[at + 3 * i - 1];
+  const z1 = paths[at + 3 * i + 2];
+  const share = z0 > z1 ? Math.min(1, Math.max(0, z0 / (z0 - z1))) : 1;
+  const x0 = paths[at + 3 * i - 3];
+  const y0 = paths[at + 3 * i - 2];
+  const dx = paths[at + 3 * i] - x0;
+  const dy = paths[at + 3 * i + 1] - y0;
+  out[0] = x0 + share * dx + paths[at + 3 * PATH_POINTS];
+  out[1] = y0 + share * dy + paths[at + 3 * PATH_POINTS + 1];
+  // metres forward per metre of fall
+  out[2] = z0 > z1 ? Math.min(6, Math.sqrt(dx * dx + dy * dy) / (z0 - z1)) : 6;
+}
