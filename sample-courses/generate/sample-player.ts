@@ -13,7 +13,7 @@ import { seededRandom } from './seeded-random.ts';
 const thrower: Thrower = {
   arm_mps: 25.5,
   forehand: 0.88,
-  // slower discs land tighter: 3.5 % for a putter, 8 % for the fastest driver
+  // slower discs land tighter: 5 % for a putter, about 10 % for the fastest driver
   scatter: discSpeed => 0.05 + (0.045 * (discSpeed - 2)) / 10,
 };
 
