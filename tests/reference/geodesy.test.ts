@@ -17,7 +17,7 @@ describe('the reference library gives the published lines', () => {
     {
       name: 'Flinders Peak–Buninyong (GRS 80)',
       ellipsoid: grs80,
-      line: [-37.95103341666667, 144.42486788888889, -37.65282113888889, 143.92649552777778],
+      line: [-37.95103341666667, 144.42486788888888, -37.65282113888889, 143.92649552777777],
       want_m: 54972.271,
       tol_m: 0.0005,
       azimuth_deg: 306 + 52 / 60 + 5.37 / 3600,
