@@ -1,4 +1,5 @@
 import type { WindProfile } from '../air/wind-profile.ts';
+import { TYPICAL_SCATTER } from '../flight/dispersion.ts';
 import { type Flier, LANDING } from '../flight/flier.ts';
 import { groundPlay, SURFACE_FRICTION } from '../flight/ground-play.ts';
 import { RELEASE_HEIGHT_M } from '../flight/release.ts';
@@ -6,7 +7,7 @@ import { SURFACES } from '../geometry/obstacle-raster.ts';
 import type { FittedPlayer } from '../player/fitted-player.ts';
 import type { Ends, Lie, Marcher } from './march.ts';
 import type { ShotSpec } from './shots.ts';
-import { createSampledThrow, sampleThrow, type WindScatter } from './throw-samples.ts';
+import { createSampledThrow, planningScatter, sampleThrow, type WindScatter } from './throw-samples.ts';
 import type { World } from './world.ts';
 
 const DEGREE = Math.PI / 180;
@@ -44,6 +45,7 @@ export function createExactThrower(
   const { raster } = world;
   const sloped = world.map.terrain.known;
   let shot: ShotSpec | null = null;
+  let scatter = TYPICAL_SCATTER;
   let lie: Lie = { east_m: 0, north_m: 0, ground_m: 0 };
   let aim_deg = 0;
   let sin = 0;
@@ -63,6 +65,7 @@ export function createExactThrower(
     play,
     prepare(nextShot, from, aimBearing_deg) {
       shot = nextShot;
+      scatter = planningScatter(player.throws[shot.throwIndex], shot);
       lie = from;
       aim_deg = aimBearing_deg;
       sin = Math.sin(aim_deg * DEGREE);
@@ -75,7 +78,7 @@ export function createExactThrower(
     throwOnce(normals, row) {
       if (!shot) throw new RangeError('prepare a shot before throwing');
       const fitted = player.throws[shot.throwIndex];
-      sampleThrow(normals, row, fitted.scatter, shot.power, air.scatter, sampled);
+      sampleThrow(normals, row, scatter, air.scatter, sampled);
       const from = (air.windFrom_deg + sampled.windTurn_deg - aim_deg) * DEGREE;
       flier.setAir(
         air.density_kgpm3,

@@ -1,5 +1,7 @@
 import type { Scatter } from '../flight/dispersion.ts';
 import { SAMPLE_DIMENSIONS } from '../flight/normal-samples.ts';
+import type { FittedThrow } from '../player/fitted-player.ts';
+import type { ShotSpec } from './shots.ts';
 
 // Which column of a normal sample drives which quantity.
 const SPEED = 0;
@@ -29,11 +31,25 @@ export function createSampledThrow(): SampledThrow {
   return { speedShare: 1, azimuth_deg: 0, hyzer_deg: 0, launch_deg: 0, nose_deg: 0, wind_mps: 0, windTurn_deg: 0 };
 }
 
+/** Scatter of a bent line against a flat one while none was measured: assumed, the bank itself has to be hit. */
+const BENT_SCATTER = 1.3;
+/** Degrees of bank that move the landing as much as one turn unit of stability. @source own model: both move it 2–3 % of the distance */
+const BANK_PER_TURN_UNIT_DEG = 1;
+
 /**
- * Part-power throws are judged, not just thrown: their speed scatters more as a share (assumed, half again as much at no power).
+ * Scatter to plan with: the throw's own, wider on bent lines, wider (as a share) at part power because part power is judged
+ * (assumed, half again as much at no power), and wider by what the fieldwork leaves unknown of speed and stability.
  */
-export function speedScatterAt(scatter: Scatter, power: number): number {
-  return scatter.speed * (1 + 0.5 * (1 - power));
+export function planningScatter(fitted: FittedThrow, shot: Pick<ShotSpec, 'hyzer_deg' | 'power'>): Scatter {
+  const { scatter } = fitted;
+  const bent = shot.hyzer_deg === 0 ? 1 : BENT_SCATTER;
+  return {
+    speed: Math.hypot(scatter.speed * (1 + 0.5 * (1 - shot.power)), fitted.releaseSpeedSd),
+    azimuth_deg: scatter.azimuth_deg * bent,
+    hyzer_deg: Math.hypot(scatter.hyzer_deg * bent, fitted.stabilityOffsetSd * BANK_PER_TURN_UNIT_DEG),
+    launch_deg: scatter.launch_deg * bent,
+    nose_deg: scatter.nose_deg * bent,
+  };
 }
 
 /** Offsets from the mean release for row `index` of `normals`; index −1 is the middle of the scatter. */
@@ -41,7 +57,6 @@ export function sampleThrow(
   normals: Float64Array,
   index: number,
   scatter: Scatter,
-  power: number,
   wind: WindScatter,
   out: SampledThrow,
 ): void {
@@ -56,7 +71,7 @@ export function sampleThrow(
     return;
   }
   const at = index * SAMPLE_DIMENSIONS;
-  out.speedShare = Math.max(0.2, 1 + speedScatterAt(scatter, power) * normals[at + SPEED]);
+  out.speedShare = Math.max(0.2, 1 + scatter.speed * normals[at + SPEED]);
   out.azimuth_deg = scatter.azimuth_deg * normals[at + AZIMUTH];
   out.hyzer_deg = scatter.hyzer_deg * normals[at + HYZER];
   out.launch_deg = scatter.launch_deg * normals[at + LAUNCH];

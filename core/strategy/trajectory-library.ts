@@ -4,7 +4,7 @@ import { groundPlay, SURFACE_FRICTION } from '../flight/ground-play.ts';
 import { RELEASE_HEIGHT_M } from '../flight/release.ts';
 import type { FittedPlayer } from '../player/fitted-player.ts';
 import type { ShotSpec } from './shots.ts';
-import { createSampledThrow, sampleThrow, type WindScatter } from './throw-samples.ts';
+import { createSampledThrow, planningScatter, sampleThrow, type WindScatter } from './throw-samples.ts';
 
 /** Points of a stored path, equal in time; 26 keep the chord within 10 cm. */
 export const PATH_POINTS = 26;
@@ -58,6 +58,7 @@ export function buildLibrary(
   for (let s = 0; s < shots.length; s++) {
     const shot = shots[s];
     const fitted = player.throws[shot.throwIndex];
+    const scatter = planningScatter(fitted, shot);
     const radius_m = fitted.model.diameter_m / 2;
     flier.setDisc(fitted.model);
     for (let w = 0; w < winds; w++) {
@@ -65,7 +66,7 @@ export function buildLibrary(
       if (w === 0) flier.setAir(density_kgpm3, 0, 0, profile);
       else flier.setAir(density_kgpm3, -ringSpeed_mps * Math.cos(from), ringSpeed_mps * Math.sin(from), profile);
       for (let k = 0; k < samples; k++) {
-        sampleThrow(normals, k - 1, fitted.scatter, shot.power, wind, sampled);
+        sampleThrow(normals, k - 1, scatter, wind, sampled);
         if (w === 0) {
           windSpeed_mps[s * samples + k] = sampled.wind_mps;
           windTurn_deg[s * samples + k] = sampled.windTurn_deg;

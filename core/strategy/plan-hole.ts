@@ -1,0 +1,120 @@
+import { relativeWind } from '../air/relative-wind.ts';
+import { describeHole } from '../geometry/describe-hole.ts';
+import type { HoleMap } from '../geometry/hole-map.ts';
+import { rasterize } from '../geometry/rasterize.ts';
+import type { DiscClass } from '../player/fitted-player.ts';
+import { type Candidate, type Choice, chooseShot, TEE_EFFORT } from './choose-shot.ts';
+import { holeCautions } from './hole-cautions.ts';
+import { type DayLibraries, type SolvedHole, solveHole } from './hole-solver.ts';
+import type { Lie } from './march.ts';
+import { nextThrows } from './next-throws.ts';
+import type { HolePlan, ShotReport } from './plan-report.ts';
+import { holedWithin } from './policy.ts';
+import { puttingDistribution } from './putting-value.ts';
+import { reasonAgainst } from './reasons.ts';
+import { type ShotPlace, shotReport } from './shot-report.ts';
+
+/** Scores are told apart up to here; worse ones are one entry. */
+const MOST_THROWS = 12;
+const MOST_REASONS = 4;
+const TEE: Lie = { east_m: 0, north_m: 0, ground_m: 0 };
+const NARROW_UNKNOWN_M = 1000;
+
+export type PlanHoleInput = Readonly<{ map: HoleMap; libraries: DayLibraries }>;
+
+/** Plans one hole: the shot, what follows, what else there is and what it costs. Deterministic in its input. */
+export function planHole({ map, libraries }: PlanHoleInput): HolePlan {
+  const report = describeHole(map);
+  const solved = solveHole(map, rasterize(map), libraries, report.narrowest?.width_m ?? NARROW_UNKNOWN_M);
+  const choice = chooseShot(solved.table, TEE, TEE_EFFORT);
+  const { day } = libraries;
+  const toBasket_deg = report.bearing_deg;
+  const wind = relativeWind(day, toBasket_deg);
+  const place: ShotPlace = { fromTee: true, toBasket_m: report.length_m, toBasket_deg, tailwind: wind.head_mps < -2 };
+  const shots = new Map<Candidate, ShotReport>(
+    choice.candidates.map(c => [c, shotReport(solved.table, c, choice.best, place)]),
+  );
+  const scores = scoreDistribution(solved, choice.best);
+  return {
+    ref: map.ref,
+    name: map.name,
+    length_m: report.length_m,
+    playLength_m: report.playLength_m,
+    bearing_deg: report.bearing_deg,
+    rise_m: report.rise_m,
+    par: map.par,
+    parSource: map.parSource,
+    exposure: solved.exposure,
+    headwind_mps: wind.head_mps,
+    windFromRight_mps: wind.right_mps,
+    choice: reported(shots, choice.best),
+    next: nextThrows(solved.table, choice, day.wind),
+    alternatives: choice.candidates.slice(1).map(c => reported(shots, c)),
+    byClass: bestByClass(solved, choice, shots),
+    scoreDistribution: scores,
+    expectedThrows: choice.best.outcome.expectedThrows,
+    reasons: mainAlternatives(solved, choice).map(other =>
+      reasonAgainst(solved.table, TEE, choice.best, other, report.length_m),
+    ),
+    cautions: holeCautions(map, report, choice.best.outcome.ends),
+    assumptions: [...map.assumptions],
+  };
+}
+
+function reported(shots: ReadonlyMap<Candidate, ShotReport>, candidate: Candidate): ShotReport {
+  const found = shots.get(candidate);
+  if (!found) throw new RangeError('a candidate without a report');
+  return found;
+}
+
+function bestByClass(
+  solved: SolvedHole,
+  choice: Choice,
+  shots: ReadonlyMap<Candidate, ShotReport>,
+): HolePlan['byClass'] {
+  const best: Partial<Record<DiscClass, ShotReport>> = {};
+  for (const candidate of choice.candidates) {
+    const discClass = solved.table.player.throws[candidate.shot.throwIndex].class;
+    best[discClass] ??= reported(shots, candidate);
+  }
+  return best;
+}
+
+/** The best of every other class, then the next discs, each once. */
+function mainAlternatives(solved: SolvedHole, choice: Choice): Candidate[] {
+  const classOf = (c: Candidate) => solved.table.player.throws[c.shot.throwIndex].class;
+  const seen = new Set([classOf(choice.best)]);
+  const others = choice.candidates.slice(1);
+  const byClass = others.filter(c => {
+    if (seen.has(classOf(c))) return false;
+    seen.add(classOf(c));
+    return true;
+  });
+  const rest = others.filter(c => !byClass.includes(c)).slice(0, 1);
+  return [...rest, ...byClass].slice(0, MOST_REASONS);
+}
+
+/** Chance of each score with the chosen tee shot and the best play after it. */
+function scoreDistribution(solved: SolvedHole, best: Candidate): HolePlan['scoreDistribution'] {
+  const { field, policy } = solved.solution;
+  const layers = policy.distribution(MOST_THROWS);
+  const putts = puttingDistribution(field.putting, MOST_THROWS);
+  const within = new Array<number>(MOST_THROWS + 1).fill(0);
+  for (let n = 1; n <= MOST_THROWS; n++) {
+    let chance = 0;
+    for (const end of best.outcome.ends) {
+      const left = n - 1 - end.penalty;
+      if (left <= 0) continue;
+      // a throw played again starts from the tee: its own chance with fewer throws left
+      chance +=
+        end.weight *
+        (Number.isNaN(end.nextX_m) ? within[left] : holedWithin(field, layers, putts, left, end.nextX_m, end.nextY_m));
+    }
+    within[n] = Math.min(1, Math.max(within[n - 1], chance));
+  }
+  const scores = Array.from({ length: MOST_THROWS }, (_, i) => ({
+    throws: i + 1,
+    chance: i + 1 === MOST_THROWS ? 1 - within[MOST_THROWS - 1] : within[i + 1] - within[i],
+  }));
+  return scores;
+}

@@ -1,0 +1,127 @@
+import { z } from 'zod';
+
+const chance = z.number().min(0).max(1);
+const throwsCount = z.int().min(1);
+
+export const ShotSchema = z
+  .object({
+    title: z.string().describe('What to throw, in plain words'),
+    disc: z.string(),
+    discId: z.string(),
+    class: z.enum(['putter', 'midrange', 'fairway', 'control', 'distance']),
+    hand: z.enum(['backhand', 'forehand']),
+    shape: z.enum(['hyzer', 'flat', 'anhyzer']),
+    height: z.enum(['low', 'standard', 'high']).describe('Launch against the one that carries farthest'),
+    hyzer_deg: z.number().describe('Bank at release, positive outer edge down'),
+    launch_deg: z.number(),
+    power: chance.describe('Share of the full release speed'),
+    releaseSpeed_mps: z.number(),
+    aimBearing_deg: z.number().describe('True bearing of the release'),
+    aimFromBasket_deg: z.number().describe('Aim against the line to the basket, right positive'),
+    carry_m: z.number().describe('Mean distance to touchdown along the aim, were nothing in the way'),
+    distance_m: z.number().describe('Mean distance to rest along the aim, were nothing in the way'),
+    finish_m: z.number().describe('Mean sideways finish against the aim, right positive'),
+    distanceSd_m: z.number(),
+    sideSd_m: z.number(),
+    apex_m: z.number().describe('Mean highest point above the ground at the lie'),
+    cleanChance: chance.describe('Nothing touched on the way'),
+    penaltyChance: chance,
+    outOfBoundsChance: chance,
+    hazardChance: chance,
+    mandoChance: chance,
+    parkedChance: chance.describe('At rest within 3 m of the basket'),
+    within10mChance: chance,
+    within20mChance: chance,
+    expectedThrows: z.number().describe('To hole out from the lie, this throw included'),
+    standardError: z.number().describe('Sampling error of expectedThrows, one sigma'),
+    regret: z.number().min(0).describe('Throws given up against the choice; 0 when within the error'),
+    tie: z.boolean().describe('Sampling cannot tell it from the choice'),
+    basis: z.enum(['measured', 'borrowed', 'predicted']).describe('What the fitted throw rests on'),
+    notes: z.array(z.string()),
+  })
+  .describe('One shot from one lie');
+export type ShotReport = z.output<typeof ShotSchema>;
+
+const NextSchema = z.object({
+  after: z.enum(['a clean flight', 'a hit on the way', 'a penalty']),
+  chance,
+  east_m: z.number(),
+  north_m: z.number(),
+  toBasket_m: z.number(),
+  action: z.enum(['putt', 'throw']),
+  expectedThrows: z.number(),
+  shot: ShotSchema.optional(),
+});
+
+const ReasonSchema = z.object({
+  against: z.string(),
+  againstDiscId: z.string(),
+  hand: z.enum(['backhand', 'forehand']),
+  costs: z.number(),
+  text: z.string(),
+  facts: z.array(
+    z.object({
+      kind: z.enum(['clean', 'penalty', 'short', 'long', 'spread', 'height', 'close', 'tie']),
+      chosen: z.number(),
+      other: z.number(),
+      unit: z.enum(['share', 'm', 'throws']),
+      text: z.string(),
+    }),
+  ),
+});
+
+export const HolePlanSchema = z.object({
+  ref: z.string(),
+  name: z.string().optional(),
+  length_m: z.number(),
+  playLength_m: z.number(),
+  bearing_deg: z.number(),
+  rise_m: z.number().nullable(),
+  par: z.int(),
+  parSource: z.enum(['tagged', 'derived']),
+  exposure: z.enum(['open', 'park', 'wood']).describe('How the day’s wind is brought down to the hole'),
+  headwind_mps: z.number().describe('Day’s 10 m wind along the line to the basket, positive into the face'),
+  windFromRight_mps: z.number(),
+  choice: ShotSchema,
+  next: z.array(NextSchema),
+  alternatives: z.array(ShotSchema).describe('Best shot of every other disc and hand, fewest throws first'),
+  byClass: z.partialRecord(z.enum(['putter', 'midrange', 'fairway', 'control', 'distance']), ShotSchema),
+  scoreDistribution: z
+    .array(z.object({ throws: throwsCount, chance }))
+    .describe('The last entry holds that score or worse'),
+  expectedThrows: z.number(),
+  reasons: z.array(ReasonSchema),
+  cautions: z.array(z.string()),
+  assumptions: z.array(z.string()),
+});
+export type HolePlan = z.output<typeof HolePlanSchema>;
+
+export const RoundSchema = z.object({
+  expectedThrows: z.number(),
+  sd: z.number(),
+  par: z.int(),
+  distribution: z.array(z.object({ throws: throwsCount, chance })),
+});
+export type RoundReport = z.output<typeof RoundSchema>;
+
+export const PlanReportSchema = z.object({
+  schema: z.literal('roundwright/plan@1'),
+  course: z.string(),
+  player: z.string(),
+  air: z.object({
+    density_kgpm3: z.number(),
+    windSpeed_mps: z.number(),
+    windFrom_deg: z.number(),
+    gust_mps: z.number(),
+    directionSpread_deg: z.number(),
+    source: z.string(),
+    notes: z.array(z.string()),
+  }),
+  attitude: z.literal('even'),
+  seed: z.int(),
+  holes: z.array(HolePlanSchema),
+  round: RoundSchema,
+  cautions: z.array(z.string()),
+  notes: z.array(z.string()),
+});
+export type PlanReport = z.output<typeof PlanReportSchema>;
