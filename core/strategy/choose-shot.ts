@@ -25,10 +25,16 @@ export type Choice = Readonly<{
 export type Effort = Readonly<{
   aimReach_deg: number;
   aimStep_deg: number;
+  /** Shots kept after marching. */
   short: number;
+  /** Samples each of them is flown with. */
   exactRows: number;
+  /** Shots refined in aim, power and launch. */
   refine: number;
+  /** Fresh samples for the finalists, and for the best of the other discs. */
   answerRows: number;
+  otherRows: number;
+  /** Keep the best of every disc × hand. */
   perDisc: boolean;
 }>;
 
@@ -36,9 +42,10 @@ export const TEE_EFFORT: Effort = {
   aimReach_deg: 60,
   aimStep_deg: 4,
   short: 36,
-  exactRows: 12,
-  refine: 10,
-  answerRows: 192,
+  exactRows: 10,
+  refine: 8,
+  answerRows: 256,
+  otherRows: 128,
   perDisc: true,
 };
 export const NEXT_EFFORT: Effort = {
@@ -48,8 +55,13 @@ export const NEXT_EFFORT: Effort = {
   exactRows: 8,
   refine: 4,
   answerRows: 64,
+  otherRows: 64,
   perDisc: false,
 };
+/** Finalists that get the full number of fresh samples. */
+const FINALISTS = 6;
+/** Aims of a shot that are marched with samples after the middle of its scatter has been marched along all. */
+const AIMS_SAMPLED = 4;
 
 /** Everything a lie's question needs; one per hole and wind. */
 export type Table = Readonly<{
@@ -77,7 +89,7 @@ export function chooseShot(table: Table, lie: Lie, effort: Effort): Choice {
   const replayValue = valueAt(field, lie.east_m, lie.north_m);
   const candidates = picks
     .map(
-      (pick): Candidate => ({
+      (pick, rank): Candidate => ({
         shot: pick.shot,
         aim_deg: ((pick.aim_deg % 360) + 360) % 360,
         outcome: shotOutcome(
@@ -88,7 +100,7 @@ export function chooseShot(table: Table, lie: Lie, effort: Effort): Choice {
           pick.aim_deg,
           answerNormals,
           0,
-          effort.answerRows,
+          rank < FINALISTS ? effort.answerRows : effort.otherRows,
           world.dropZone,
           replayValue,
         ),
@@ -147,30 +159,43 @@ function shortlist(table: Table, lie: Lie, effort: Effort): Pick[] {
   const running: ThrowValue = { paths: 0, sum: 0, replay: 0 };
   const { shots, samples } = bins.library;
   const picks: Pick[] = [];
-  const scores = new Float64Array(2 * steps + 1);
+  const aims = 2 * steps + 1;
+  const scores = new Float64Array(aims);
+  const sampled = new Float64Array(aims);
   for (let s = 0; s < shots.length; s++) {
-    let best = -1;
-    for (let a = 0; a <= 2 * steps; a++) {
+    for (let a = 0; a < aims; a++) {
       const aim_deg = toBasket + (a - steps) * effort.aimStep_deg;
       scores[a] = Number.POSITIVE_INFINITY;
+      sampled[a] = Number.POSITIVE_INFINITY;
       if (bins.at(aim_deg).landing[3 * s] > d + 30) continue;
       resetThrowValue(running);
-      marcher.add(s, 0, samples, lie, aim_deg, field, running);
+      marcher.add(s, 0, 1, lie, aim_deg, field, running);
       scores[a] = expectedOf(running);
-      if (best < 0 || scores[a] < scores[best]) best = a;
     }
-    if (best < 0) continue;
-    let second = -1;
-    for (let a = 0; a <= 2 * steps; a++) {
-      if (Math.abs(a - best) >= 3 && (second < 0 || scores[a] < scores[second])) second = a;
+    for (let round = 0; round < AIMS_SAMPLED; round++) {
+      const a = leastAt(scores);
+      if (!Number.isFinite(scores[a])) break;
+      scores[a] = Number.POSITIVE_INFINITY;
+      resetThrowValue(running);
+      marcher.add(s, 0, samples, lie, toBasket + (a - steps) * effort.aimStep_deg, field, running);
+      sampled[a] = expectedOf(running);
     }
-    for (const a of [best, second]) {
-      if (a >= 0 && Number.isFinite(scores[a]))
-        picks.push({ shot: shots[s], aim_deg: toBasket + (a - steps) * effort.aimStep_deg, score: scores[a] });
-    }
+    const best = leastAt(sampled);
+    if (!Number.isFinite(sampled[best])) continue;
+    picks.push({ shot: shots[s], aim_deg: toBasket + (best - steps) * effort.aimStep_deg, score: sampled[best] });
+    for (let a = Math.max(0, best - 2); a <= Math.min(aims - 1, best + 2); a++) sampled[a] = Number.POSITIVE_INFINITY;
+    const second = leastAt(sampled);
+    if (Number.isFinite(sampled[second]))
+      picks.push({ shot: shots[s], aim_deg: toBasket + (second - steps) * effort.aimStep_deg, score: sampled[second] });
   }
   picks.sort((a, b) => a.score - b.score);
   return selectDiverse(picks, effort.short, effort.perDisc ? 2 : 0);
+}
+
+function leastAt(values: Float64Array): number {
+  let least = 0;
+  for (let i = 1; i < values.length; i++) if (values[i] < values[least]) least = i;
+  return least;
 }
 
 /** The first `most` picks, and enough more that every disc × hand has `perDisc`. */

@@ -54,7 +54,10 @@ export type Marcher = Readonly<{
 const MOST_ENDS = 48;
 /** A disc in the lie's own cell has room to leave it. */
 const FREE_START_M = 1.5;
-const STEP_M = 1;
+/** Steps through the raster: fine for answers, coarser for the many paths of a search. */
+const EXACT_STEP_M = 1;
+const SEARCH_STEP_M = 1.5;
+const SKID_STEP_M = 1;
 /** Hits within this length of path are one end. */
 const MERGE_M = 3;
 const LEAST_TRANSMISSION = 0.01;
@@ -105,8 +108,8 @@ export function createMarcher(world: World): Marcher {
   function cellIndex(e: number, n: number): number {
     let c = ((e - r.x0_m) * inverseCell) | 0;
     let w = ((n - r.y0_m) * inverseCell) | 0;
-    c = c < 0 ? 0 : c > lastColumn ? lastColumn : c;
-    w = w < 0 ? 0 : w > lastRow ? lastRow : w;
+    c = c < 0 ? 0 : Math.min(c, lastColumn);
+    w = w < 0 ? 0 : Math.min(w, lastRow);
     return w * r.columns + c;
   }
 
@@ -174,7 +177,7 @@ export function createMarcher(world: World): Marcher {
         dy *= factor;
         length *= factor;
       }
-      const steps = Math.max(1, Math.ceil(length / STEP_M));
+      const steps = Math.max(1, Math.ceil(length / SKID_STEP_M));
       const stepLength = length / steps;
       for (let j = 0; j < steps; j++) {
         const e = east + dx / steps;
@@ -233,6 +236,7 @@ export function createMarcher(world: World): Marcher {
     north = lieNorth + cosAim * px + sinAim * py;
     let z = lieGround + path[first + 2];
     let flown = 0;
+    const stepsPerM = 1 / (exact ? EXACT_STEP_M : SEARCH_STEP_M);
     let landed = false;
     if ((r.zone[cellIndex(east, north)] & ZONE_OUT_OF_BOUNDS) === 0) {
       lastInX = east;
@@ -262,9 +266,9 @@ export function createMarcher(world: World): Marcher {
           }
         }
       }
-      const lower = z1 < z ? z1 : z;
+      const lower = Math.min(z1, z);
       if (missed || run > 7 || lower <= blockTop(east, north)) {
-        const steps = Math.max(1, Math.ceil((run * share) / STEP_M));
+        const steps = Math.max(1, Math.ceil(run * share * stepsPerM));
         const grow = share / steps;
         const length = Math.sqrt(run * run + dz * dz) * grow;
         for (let j = 0; j < steps; j++) {

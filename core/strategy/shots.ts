@@ -38,24 +38,18 @@ const LINES: readonly Readonly<{
   height: ShotSpec['height'];
   powers: readonly number[];
 }>[] = [
-  {
-    shape: 'flat',
-    hyzer_deg: 0,
-    lift_deg: 0,
-    height: 'standard',
-    powers: [1, 0.94, 0.88, 0.82, 0.76, 0.7, 0.63, 0.56],
-  },
-  { shape: 'flat', hyzer_deg: 0, lift_deg: -3, height: 'low', powers: [1, 0.9, 0.8, 0.7] },
-  { shape: 'flat', hyzer_deg: 0, lift_deg: -6, height: 'low', powers: [1, 0.88, 0.76, 0.64] },
-  { shape: 'flat', hyzer_deg: 0, lift_deg: 4, height: 'high', powers: [1, 0.85, 0.7] },
-  { shape: 'hyzer', hyzer_deg: HYZER_DEG, lift_deg: 0, height: 'standard', powers: [1, 0.9, 0.8, 0.7, 0.6] },
-  { shape: 'hyzer', hyzer_deg: HYZER_DEG, lift_deg: -4, height: 'low', powers: [1, 0.85, 0.7] },
-  { shape: 'hyzer', hyzer_deg: STEEP_HYZER_DEG, lift_deg: 5, height: 'high', powers: [1, 0.85, 0.7] },
-  { shape: 'anhyzer', hyzer_deg: ANHYZER_DEG, lift_deg: 0, height: 'standard', powers: [1, 0.9, 0.8, 0.7] },
-  { shape: 'anhyzer', hyzer_deg: ANHYZER_DEG, lift_deg: -4, height: 'low', powers: [1, 0.85, 0.7] },
+  { shape: 'flat', hyzer_deg: 0, lift_deg: 0, height: 'standard', powers: [1, 0.92, 0.84, 0.76, 0.68, 0.6] },
+  { shape: 'flat', hyzer_deg: 0, lift_deg: -3, height: 'low', powers: [1, 0.88, 0.76, 0.66] },
+  { shape: 'flat', hyzer_deg: 0, lift_deg: -6, height: 'low', powers: [1, 0.86, 0.72] },
+  { shape: 'flat', hyzer_deg: 0, lift_deg: 4, height: 'high', powers: [1, 0.82, 0.68] },
+  { shape: 'hyzer', hyzer_deg: HYZER_DEG, lift_deg: 0, height: 'standard', powers: [1, 0.87, 0.74, 0.62] },
+  { shape: 'hyzer', hyzer_deg: HYZER_DEG, lift_deg: -4, height: 'low', powers: [1, 0.8] },
+  { shape: 'hyzer', hyzer_deg: STEEP_HYZER_DEG, lift_deg: 5, height: 'high', powers: [1, 0.8] },
+  { shape: 'anhyzer', hyzer_deg: ANHYZER_DEG, lift_deg: 0, height: 'standard', powers: [1, 0.86, 0.72] },
+  { shape: 'anhyzer', hyzer_deg: ANHYZER_DEG, lift_deg: -4, height: 'low', powers: [1, 0.8] },
 ];
 /** Slow discs are also thrown softly. */
-const SOFT_POWERS = [0.49, 0.42, 0.36, 0.3];
+const SOFT_POWERS = [0.52, 0.44, 0.37, 0.3];
 const SOFT_CLASSES: readonly DiscClass[] = ['putter', 'midrange'];
 const LAUNCH_POWERS = [1, 0.75, 0.5] as const;
 

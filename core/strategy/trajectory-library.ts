@@ -25,7 +25,7 @@ export type TrajectoryLibrary = Readonly<{
   ringSpeed_mps: number;
   /** `[wind][shot][sample][PATH_STRIDE]`; wind 0 calm, then from 0°, 45° … relative to the aim. */
   paths: Float32Array;
-  /** Wind met by each shot and sample, relative to the day's mean: speed at 10 m and turn. */
+  /** Wind met by each sample, the same for every shot: speed at 10 m, and turn from the day's mean direction. */
   windSpeed_mps: Float32Array;
   windTurn_deg: Float32Array;
 }>;
@@ -49,8 +49,8 @@ export function buildLibrary(
   const ringSpeed_mps = wind.speed_mps > 0 ? wind.speed_mps + wind.speedSd_mps : 0;
   const winds = ringSpeed_mps > 0 ? 1 + DIRECTIONS : 1;
   const paths = new Float32Array(winds * shots.length * samples * PATH_STRIDE);
-  const windSpeed_mps = new Float32Array(shots.length * samples);
-  const windTurn_deg = new Float32Array(shots.length * samples);
+  const windSpeed_mps = new Float32Array(samples);
+  const windTurn_deg = new Float32Array(samples);
   const sampled = createSampledThrow();
   const play = new Float64Array(2);
   flier.setStep(0.08);
@@ -67,10 +67,8 @@ export function buildLibrary(
       else flier.setAir(density_kgpm3, -ringSpeed_mps * Math.cos(from), ringSpeed_mps * Math.sin(from), profile);
       for (let k = 0; k < samples; k++) {
         sampleThrow(normals, k - 1, scatter, wind, sampled);
-        if (w === 0) {
-          windSpeed_mps[s * samples + k] = sampled.wind_mps;
-          windTurn_deg[s * samples + k] = sampled.windTurn_deg;
-        }
+        windSpeed_mps[k] = sampled.wind_mps;
+        windTurn_deg[k] = sampled.windTurn_deg;
         const speed = fitted.releaseSpeed_mps * shot.power * sampled.speedShare;
         flier.fly(
           speed,
@@ -108,25 +106,24 @@ export function pathsInWind(library: TrajectoryLibrary, windFrom_deg: number, sh
   }
   const block = count * PATH_STRIDE;
   const weights = new Float64Array(1 + DIRECTIONS);
-  for (let i = 0; i < count; i++) {
-    windWeights(
-      (library.windSpeed_mps[i] * share) / ringSpeed_mps,
-      (windFrom_deg + library.windTurn_deg[i]) * DEGREE,
-      weights,
-    );
+  for (let k = 0; k < samples; k++) {
+    const speed = (library.windSpeed_mps[k] * share) / ringSpeed_mps;
+    windWeights(speed, (windFrom_deg + library.windTurn_deg[k]) * DEGREE, weights);
     const [w0, w1, w2, w3, w4, w5, w6, w7, w8] = weights;
-    const at = i * PATH_STRIDE;
-    for (let j = at; j < at + PATH_STRIDE; j++) {
-      out[j] =
-        w0 * paths[j] +
-        w1 * paths[j + block] +
-        w2 * paths[j + 2 * block] +
-        w3 * paths[j + 3 * block] +
-        w4 * paths[j + 4 * block] +
-        w5 * paths[j + 5 * block] +
-        w6 * paths[j + 6 * block] +
-        w7 * paths[j + 7 * block] +
-        w8 * paths[j + 8 * block];
+    for (let s = 0; s < shots.length; s++) {
+      const at = (s * samples + k) * PATH_STRIDE;
+      for (let j = at; j < at + PATH_STRIDE; j++) {
+        out[j] =
+          w0 * paths[j] +
+          w1 * paths[j + block] +
+          w2 * paths[j + 2 * block] +
+          w3 * paths[j + 3 * block] +
+          w4 * paths[j + 4 * block] +
+          w5 * paths[j + 5 * block] +
+          w6 * paths[j + 6 * block] +
+          w7 * paths[j + 7 * block] +
+          w8 * paths[j + 8 * block];
+      }
     }
   }
 }

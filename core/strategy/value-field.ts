@@ -34,8 +34,8 @@ export function gridAt(field: ValueField, grid: Float64Array, x_m: number, y_m: 
   let row = (y_m - field.y0_m) / field.cell_m;
   const lastColumn = field.columns - 1;
   const lastRow = field.rows - 1;
-  column = column < 0 ? 0 : column > lastColumn ? lastColumn : column;
-  row = row < 0 ? 0 : row > lastRow ? lastRow : row;
+  column = column < 0 ? 0 : Math.min(column, lastColumn);
+  row = row < 0 ? 0 : Math.min(row, lastRow);
   const c = column >= lastColumn ? lastColumn - 1 : column | 0;
   const r = row >= lastRow ? lastRow - 1 : row | 0;
   const fc = column - c;
