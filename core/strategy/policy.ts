@@ -9,6 +9,9 @@ const MOST_REPLAY = 0.9;
 const REFUSED_VALUE = 12;
 const NO_SHOT = -1;
 const PUTT = -2;
+const BETWEEN = -3;
+/** Share of a shot that may be stopped or penalised for it to count as clean. */
+const CLEAN_SHARE = 0.1;
 
 /**
  * The chosen shot of every lie of a field with where it ends: evaluated over and over without flying again, and the source of the
@@ -21,6 +24,12 @@ export type Policy = Readonly<{
   end(): number;
   /** The node putts, with this chance of a free line. */
   putt(node: number, open: number): void;
+  /** The node's value and chances are the mean of these nodes'. */
+  interpolate(node: number, from: readonly number[]): void;
+  /** True when the node's chosen shot meets next to nothing: no hits and no penalties to speak of. */
+  isClean(node: number): boolean;
+  /** How far the node's value is from the one it was chosen with. */
+  moved(node: number): number;
   /** Values all nodes again by their stored ends. @returns the largest change */
   sweep(): number;
   /** Chance to hole out in at most n throws, n = 0…most, as grids like the field's. */
@@ -31,6 +40,9 @@ export function createPolicy(field: ValueField): Policy {
   const lists: (Float64Array | undefined)[] = new Array(field.value.length);
   const kind = new Int32Array(field.value.length).fill(NO_SHOT);
   const open = new Float64Array(field.value.length).fill(1);
+  const between: (readonly number[] | undefined)[] = new Array(field.value.length);
+  const trouble = new Float64Array(field.value.length);
+  const chosenAt = new Float64Array(field.value.length);
   let buffer = new Float64Array(STRIDE * 256);
   let count = 0;
   let current = 0;
@@ -57,6 +69,7 @@ export function createPolicy(field: ValueField): Policy {
     begin(node, shot) {
       current = node;
       kind[node] = shot;
+      trouble[node] = 0;
       count = 0;
     },
     add(ends, weight, dropX, dropY) {
@@ -74,6 +87,7 @@ export function createPolicy(field: ValueField): Policy {
             y = dropY;
           }
         }
+        if (ends.kind[i] !== RESULT.rest) trouble[current] += ends.weight[i] * weight;
         const at = count * STRIDE;
         buffer[at] = x;
         buffer[at + 1] = y;
@@ -85,18 +99,32 @@ export function createPolicy(field: ValueField): Policy {
     end() {
       const list = buffer.slice(0, count * STRIDE);
       lists[current] = list;
-      return listValue(list);
+      chosenAt[current] = listValue(list);
+      return chosenAt[current];
     },
     putt(node, chance) {
       kind[node] = PUTT;
       open[node] = chance;
     },
+    interpolate(node, from) {
+      kind[node] = BETWEEN;
+      between[node] = from;
+      field.value[node] = meanOf(field.value, from);
+    },
+    isClean: node => kind[node] >= 0 && trouble[node] < CLEAN_SHARE,
+    moved: node => Math.abs(field.value[node] - chosenAt[node]),
     sweep() {
       let change = 0;
       for (let node = 0; node < kind.length; node++) {
         if (kind[node] === NO_SHOT) continue;
         const list = lists[node];
-        const value = kind[node] === PUTT || !list ? puttValue(node) : listValue(list);
+        const from = between[node];
+        const value =
+          kind[node] === BETWEEN && from
+            ? meanOf(field.value, from)
+            : kind[node] === PUTT || !list
+              ? puttValue(node)
+              : listValue(list);
         change = Math.max(change, Math.abs(value - field.value[node]));
         field.value[node] = value;
       }
@@ -115,7 +143,7 @@ export function createPolicy(field: ValueField): Policy {
             continue;
           }
           const list = lists[node];
-          if (!list) continue;
+          if (kind[node] === BETWEEN || !list) continue;
           let chance = 0;
           for (let at = 0; at < list.length; at += STRIDE) {
             const left = n - 1 - list[at + 3];
@@ -127,6 +155,10 @@ export function createPolicy(field: ValueField): Policy {
                 : holedWithin(field, layers, putts, left, list[at], list[at + 1]));
           }
           layer[node] = chance;
+        }
+        for (let node = 0; node < layer.length; node++) {
+          const from = between[node];
+          if (kind[node] === BETWEEN && from) layer[node] = meanOf(layer, from);
         }
         fillFromLies(field, layer, 0);
         layers.push(layer);
@@ -151,6 +183,12 @@ export function holedWithin(
     return putts[n - 1][puttingCell(field.putting, d)];
   }
   return gridAt(field, layers[n], x_m, y_m);
+}
+
+function meanOf(values: Float64Array, nodes: readonly number[]): number {
+  let sum = 0;
+  for (const node of nodes) sum += values[node];
+  return sum / nodes.length;
 }
 
 function position(field: ValueField, node: number): [number, number] {

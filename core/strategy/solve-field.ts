@@ -24,6 +24,10 @@ const CHOOSE_MANY = 17;
 const SETTLED = 0.003;
 const MOST_SWEEPS = 12;
 const TAP_IN_M = 6;
+/** A value that moved by less since it was chosen for is not chosen for again. */
+const MOVED = 0.02;
+/** Coarse lies whose values differ by less, on ground with nothing on it, are interpolated between. */
+const SMOOTH = 0.08;
 
 /** A shot and where its middle would land: what neighbouring lies inherit. */
 type Candidate = Readonly<{ shot: number; targetX: number; targetY: number }>;
@@ -224,6 +228,10 @@ export function solveField(
           policy.putt(node, 1);
           continue;
         }
+        if (!coarse && isSmooth(world, field, node, policy.isClean)) {
+          policy.interpolate(node, coarseAround(field, node));
+          continue;
+        }
         const inherited = coarse ? [] : neighbours(field, node, 2).flatMap(n => kept.get(n) ?? []);
         choose(node, lie, inherited.length >= KEPT ? inherited : search(lie));
       }
@@ -242,7 +250,8 @@ export function solveField(
     // near-to-far order is not enough where throws go sideways or back: choose once more on the settled values
     for (const { node } of order) {
       const own = kept.get(node);
-      if (!own) continue;
+      // where nothing is met and the values around have not moved, the first choice stands
+      if (!own || (policy.isClean(node) && policy.moved(node) < MOVED)) continue;
       const lie = lieOf(node);
       choose(node, lie, [...own, ...neighbours(field, node, 1).flatMap(n => (kept.get(n) ?? []).slice(0, 1))]);
     }
@@ -322,6 +331,37 @@ function matchReach(
     }
   }
   return pick;
+}
+
+/** The two or four coarse lies next to a fine one. */
+function coarseAround(field: ValueField, node: number): number[] {
+  const column = node % field.columns;
+  const row = Math.floor(node / field.columns);
+  const columns = column % 2 === 0 ? [column] : [column - 1, column + 1];
+  const rows = row % 2 === 0 ? [row] : [row - 1, row + 1];
+  return rows.flatMap(r => columns.map(c => (r < field.rows && c < field.columns ? r * field.columns + c : -1)));
+}
+
+/** True when a fine lie need not be searched: its coarse neighbours agree, throw clean, and nothing lies between them. */
+function isSmooth(world: World, field: ValueField, node: number, isClean: (node: number) => boolean): boolean {
+  const around = coarseAround(field, node);
+  if (around.some(n => n < 0 || !field.isLie[n] || !isClean(n))) return false;
+  const values = around.map(n => field.value[n]);
+  if (Math.max(...values) - Math.min(...values) > SMOOTH) return false;
+  const x = field.x0_m + (node % field.columns) * field.cell_m;
+  const y = field.y0_m + Math.floor(node / field.columns) * field.cell_m;
+  if (distanceToBasket(field, x, y) < LONGEST_PUTT_M) return false;
+  const r = world.raster;
+  const reach = Math.ceil(field.cell_m / r.cell_m);
+  const column = Math.floor((x - r.x0_m) / r.cell_m);
+  const row = Math.floor((y - r.y0_m) / r.cell_m);
+  for (let w = Math.max(0, row - reach); w <= Math.min(r.rows - 1, row + reach); w++) {
+    for (let c = Math.max(0, column - reach); c <= Math.min(r.columns - 1, column + reach); c++) {
+      const cell = w * r.columns + c;
+      if (r.zone[cell] !== 0 || r.lowTop_m[cell] > 0) return false;
+    }
+  }
+  return true;
 }
 
 function isOut(world: World, x: number, y: number): boolean {
