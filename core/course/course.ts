@@ -1,4 +1,4 @@
-import type { Feature, FeatureCollection, LineString, MultiPolygon, Point, Polygon } from 'geojson';
+import type { FeatureCollection, LineString, MultiPolygon, Point, Polygon } from 'geojson';
 import type { Problem } from '../units/result.ts';
 
 /** Degrees on WGS 84, longitude first (RFC 7946); the third value, when there, is a height in metres. */
@@ -128,5 +128,3 @@ export type Course = Readonly<{
   /** The file as read, untouched: what export writes back. */
   source: FeatureCollection;
 }>;
-
-export type SourceFeature = Feature;

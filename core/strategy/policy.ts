@@ -1,7 +1,7 @@
 import { fillFromLies } from './fill-from-lies.ts';
 import { type Ends, RESULT } from './march.ts';
 import { puttFrom, puttingCell, puttingDistribution } from './putting-value.ts';
-import { distanceToBasket, gridAt, isPutt, type ValueField, valueAt } from './value-field.ts';
+import { distanceToBasket, gridAt, isPutt, LONGEST_PUTT_M, type ValueField, valueAt } from './value-field.ts';
 
 /** Numbers an outcome: x, y, weight, penalty; x is NaN when the throw is played again from its own lie. */
 const STRIDE = 4;
@@ -22,8 +22,10 @@ export type Policy = Readonly<{
   begin(node: number, shot: number): void;
   add(ends: Ends, weight: number, dropX: number, dropY: number): void;
   end(): number;
-  /** The node putts, with this chance of a free line. */
-  putt(node: number, open: number): void;
+  /** The node putts. */
+  putt(node: number): void;
+  /** The node putts if that takes fewer throws than the shot it has. */
+  considerPutt(node: number): void;
   /** The node's value and chances are the mean of these nodes'. */
   interpolate(node: number, from: readonly number[]): void;
   /** True when the node's chosen shot meets next to nothing: no hits and no penalties to speak of. */
@@ -39,7 +41,6 @@ export type Policy = Readonly<{
 export function createPolicy(field: ValueField): Policy {
   const lists: (Float64Array | undefined)[] = new Array(field.value.length);
   const kind = new Int32Array(field.value.length).fill(NO_SHOT);
-  const open = new Float64Array(field.value.length).fill(1);
   const between: (readonly number[] | undefined)[] = new Array(field.value.length);
   const trouble = new Float64Array(field.value.length);
   const chosenAt = new Float64Array(field.value.length);
@@ -62,7 +63,9 @@ export function createPolicy(field: ValueField): Policy {
   function puttValue(node: number): number {
     const [x, y] = position(field, node);
     const putt = puttFrom(field.putting, distanceToBasket(field, x, y));
-    return (open[node] * putt + (1 - open[node])) / Math.max(0.05, open[node]);
+    // a putt that is stopped leaves about the same putt again
+    const open = Math.max(0.05, field.openPutt[node]);
+    return (open * putt + (1 - open)) / open;
   }
 
   return {
@@ -102,9 +105,17 @@ export function createPolicy(field: ValueField): Policy {
       chosenAt[current] = listValue(list);
       return chosenAt[current];
     },
-    putt(node, chance) {
+    putt(node) {
       kind[node] = PUTT;
-      open[node] = chance;
+      field.value[node] = puttValue(node);
+    },
+    considerPutt(node) {
+      const [x, y] = position(field, node);
+      if (distanceToBasket(field, x, y) >= LONGEST_PUTT_M) return;
+      const putt = puttValue(node);
+      if (putt >= field.value[node]) return;
+      field.value[node] = putt;
+      kind[node] = PUTT;
     },
     interpolate(node, from) {
       kind[node] = BETWEEN;
@@ -139,7 +150,8 @@ export function createPolicy(field: ValueField): Policy {
           if (kind[node] === PUTT) {
             const [x, y] = position(field, node);
             const cell = puttingCell(field.putting, distanceToBasket(field, x, y));
-            layer[node] = open[node] * putts[n - 1][cell] + (1 - open[node]) * layers[n - 1][node];
+            const open = field.openPutt[node];
+            layer[node] = open * putts[n - 1][cell] + (1 - open) * layers[n - 1][node];
             continue;
           }
           const list = lists[node];

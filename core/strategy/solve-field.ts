@@ -3,7 +3,6 @@ import { ZONE_OUT_OF_BOUNDS } from '../geometry/obstacle-raster.ts';
 import { fillFromLies } from './fill-from-lies.ts';
 import type { Lie } from './march.ts';
 import { createPolicy, type Policy } from './policy.ts';
-import { puttFrom } from './putting-value.ts';
 import type { ShotMarcher } from './shot-marcher.ts';
 import { expectedOf, resetThrowValue, type ThrowValue } from './throw-value.ts';
 import { distanceToBasket, isPutt, LONGEST_PUTT_M, type ValueField, valueAt } from './value-field.ts';
@@ -198,17 +197,7 @@ export function solveField(
       policy.add(marcher.ends, 1 / (samples - CHOOSE_MANY), dropX, dropY);
     }
     field.value[node] = policy.end();
-    const d = distanceToBasket(field, lie.east_m, lie.north_m);
-    if (d < LONGEST_PUTT_M) {
-      const open = field.openPutt[node];
-      const putt = puttFrom(field.putting, d);
-      // a putt that is stopped leaves about the same putt again
-      const putting = (open * putt + (1 - open) * 1) / Math.max(0.05, open);
-      if (putting < field.value[node]) {
-        field.value[node] = putting;
-        policy.putt(node, open);
-      }
-    }
+    policy.considerPutt(node);
   }
 
   const order = nodesOutwards(world, field);
@@ -224,8 +213,7 @@ export function solveField(
         const lie = lieOf(node);
         const d = distanceToBasket(field, lie.east_m, lie.north_m);
         if (d < TAP_IN_M && isPutt(field, lie.east_m, lie.north_m, d)) {
-          field.value[node] = puttFrom(field.putting, d);
-          policy.putt(node, 1);
+          policy.putt(node);
           continue;
         }
         if (!coarse && isSmooth(world, field, node, policy.isClean)) {
