@@ -35,6 +35,8 @@ export type Flier = Readonly<{
   landing: Float64Array;
   /** Step points `[x, y, z]` from the hand to touchdown, at least 0.04 s apart; the first `3·pathPoints()` numbers are valid. */
   path: Float64Array;
+  /** Seconds since the release of each point of `path`. */
+  pathTimes: Float64Array;
   pathPoints(): number;
   apex_m(): number;
   time_s(): number;
@@ -79,6 +81,7 @@ export function createFlier(): Flier {
   const k4 = new Float64Array(STATES);
   const landing = new Float64Array(STATES);
   const path = new Float64Array(3 * MAX_POINTS);
+  const pathTimes = new Float64Array(MAX_POINTS);
   let points = 0;
   let apex = 0;
   let time = 0;
@@ -210,8 +213,8 @@ export function createFlier(): Flier {
     let row = (north - terrain.y0_m) / terrain.cell_m;
     const lastColumn = terrain.columns - 1;
     const lastRow = terrain.rows - 1;
-    column = column < 0 ? 0 : column > lastColumn ? lastColumn : column;
-    row = row < 0 ? 0 : row > lastRow ? lastRow : row;
+    column = column < 0 ? 0 : Math.min(column, lastColumn);
+    row = row < 0 ? 0 : Math.min(row, lastRow);
     const c = column >= lastColumn ? Math.max(0, lastColumn - 1) : column | 0;
     const r = row >= lastRow ? Math.max(0, lastRow - 1) : row | 0;
     const fc = column - c;
@@ -301,6 +304,7 @@ export function createFlier(): Flier {
     path[at] = s[X];
     path[at + 1] = s[Y];
     path[at + 2] = s[Z];
+    pathTimes[points] = time;
     points++;
     if (s[Z] > apex) apex = s[Z];
   }
@@ -380,6 +384,7 @@ export function createFlier(): Flier {
   return {
     landing,
     path,
+    pathTimes,
     pathPoints: () => points,
     apex_m: () => apex,
     time_s: () => time,

@@ -1,6 +1,8 @@
 import type { FittedPlayer } from '../player/fitted-player.ts';
 import type { ExactThrower } from './exact-thrower.ts';
+import { landingValue } from './landing-value.ts';
 import type { Lie } from './march.ts';
+import { marchPromising } from './march-promising.ts';
 import type { ShotMarcher } from './shot-marcher.ts';
 import { type ShotOutcome, shotOutcome } from './shot-outcome.ts';
 import type { ShotSpec } from './shots.ts';
@@ -25,6 +27,8 @@ export type Choice = Readonly<{
 export type Effort = Readonly<{
   aimReach_deg: number;
   aimStep_deg: number;
+  /** Pairs of shot and aim marched with samples after the middles. */
+  sampled: number;
   /** Shots kept after marching. */
   short: number;
   /** Samples each of them is flown with. */
@@ -41,6 +45,7 @@ export type Effort = Readonly<{
 export const TEE_EFFORT: Effort = {
   aimReach_deg: 60,
   aimStep_deg: 4,
+  sampled: 400,
   short: 36,
   exactRows: 10,
   refine: 8,
@@ -51,6 +56,7 @@ export const TEE_EFFORT: Effort = {
 export const NEXT_EFFORT: Effort = {
   aimReach_deg: 48,
   aimStep_deg: 6,
+  sampled: 120,
   short: 20,
   exactRows: 8,
   refine: 4,
@@ -60,8 +66,8 @@ export const NEXT_EFFORT: Effort = {
 };
 /** Finalists that get the full number of fresh samples. */
 const FINALISTS = 6;
-/** Aims of a shot that are marched with samples after the middle of its scatter has been marched along all. */
-const AIMS_SAMPLED = 4;
+/** Pairs of shot and aim of each disc that are marched with samples, at least. */
+const SAMPLED_PER_DISC = 10;
 
 /** Everything a lie's question needs; one per hole and wind. */
 export type Table = Readonly<{
@@ -152,50 +158,41 @@ function bestPerDisc(sorted: readonly Candidate[], best: Candidate): Candidate[]
 
 /** All shots × aims, marched by their middle and two samples; the best of all and the best of every disc. */
 function shortlist(table: Table, lie: Lie, effort: Effort): Pick[] {
-  const { field, bins, marcher } = table;
+  const { world, field, player, bins, marcher } = table;
   const d = distanceToBasket(field, lie.east_m, lie.north_m);
   const toBasket = Math.atan2(field.basket[0] - lie.east_m, field.basket[1] - lie.north_m) / DEGREE;
   const steps = Math.round(effort.aimReach_deg / effort.aimStep_deg);
   const running: ThrowValue = { paths: 0, sum: 0, replay: 0 };
   const { shots, samples } = bins.library;
-  const picks: Pick[] = [];
-  const aims = 2 * steps + 1;
-  const scores = new Float64Array(aims);
-  const sampled = new Float64Array(aims);
-  for (let s = 0; s < shots.length; s++) {
-    for (let a = 0; a < aims; a++) {
-      const aim_deg = toBasket + (a - steps) * effort.aimStep_deg;
-      scores[a] = Number.POSITIVE_INFINITY;
-      sampled[a] = Number.POSITIVE_INFINITY;
-      if (bins.at(aim_deg).landing[3 * s] > d + 30) continue;
-      resetThrowValue(running);
-      marcher.add(s, 0, 1, lie, aim_deg, field, running);
-      scores[a] = expectedOf(running);
-    }
-    for (let round = 0; round < AIMS_SAMPLED; round++) {
-      const a = leastAt(scores);
-      if (!Number.isFinite(scores[a])) break;
-      scores[a] = Number.POSITIVE_INFINITY;
-      resetThrowValue(running);
-      marcher.add(s, 0, samples, lie, toBasket + (a - steps) * effort.aimStep_deg, field, running);
-      sampled[a] = expectedOf(running);
-    }
-    const best = leastAt(sampled);
-    if (!Number.isFinite(sampled[best])) continue;
-    picks.push({ shot: shots[s], aim_deg: toBasket + (best - steps) * effort.aimStep_deg, score: sampled[best] });
-    for (let a = Math.max(0, best - 2); a <= Math.min(aims - 1, best + 2); a++) sampled[a] = Number.POSITIVE_INFINITY;
-    const second = leastAt(sampled);
-    if (Number.isFinite(sampled[second]))
-      picks.push({ shot: shots[s], aim_deg: toBasket + (second - steps) * effort.aimStep_deg, score: sampled[second] });
-  }
+  const point = new Float64Array(2);
+  const aimOf = (aim: number) => toBasket + (aim - steps) * effort.aimStep_deg;
+  const marched = (shot: number, aim_deg: number, to: number) => {
+    resetThrowValue(running);
+    marcher.add(shot, 0, to, lie, aim_deg, field, running);
+    return expectedOf(running);
+  };
+  const promising = marchPromising({
+    shots: shots.length,
+    aims: 2 * steps + 1,
+    bound: (shot, aim) =>
+      bins.at(aimOf(aim)).landing[3 * shot] > d + 30
+        ? Number.POSITIVE_INFINITY
+        : landingValue(world, bins, field, shot, aimOf(aim), lie, point),
+    score: (shot, aim) => marched(shot, aimOf(aim), 1),
+    most: effort.sampled,
+    perGroup: effort.perDisc ? SAMPLED_PER_DISC : 0,
+    groupOf: shot => shots[shot].throwIndex,
+    groups: player.throws.length,
+  });
+  const picks = promising.map(
+    (pair): Pick => ({
+      shot: shots[pair.shot],
+      aim_deg: aimOf(pair.aim),
+      score: marched(pair.shot, aimOf(pair.aim), samples),
+    }),
+  );
   picks.sort((a, b) => a.score - b.score);
   return selectDiverse(picks, effort.short, effort.perDisc ? 2 : 0);
-}
-
-function leastAt(values: Float64Array): number {
-  let least = 0;
-  for (let i = 1; i < values.length; i++) if (values[i] < values[least]) least = i;
-  return least;
 }
 
 /** The first `most` picks, and enough more that every disc × hand has `perDisc`. */

@@ -1,19 +1,18 @@
 import { nearestStation } from '../geometry/along-line.ts';
-import { ZONE_OUT_OF_BOUNDS } from '../geometry/obstacle-raster.ts';
 import { fillFromLies } from './fill-from-lies.ts';
+import { landingOf, landingValue } from './landing-value.ts';
 import type { Lie } from './march.ts';
+import { marchPromising } from './march-promising.ts';
 import { createPolicy, type Policy } from './policy.ts';
 import type { ShotMarcher } from './shot-marcher.ts';
 import { expectedOf, resetThrowValue, type ThrowValue } from './throw-value.ts';
-import { distanceToBasket, isPutt, LONGEST_PUTT_M, type ValueField, valueAt } from './value-field.ts';
+import { distanceToBasket, isPutt, LONGEST_PUTT_M, type ValueField } from './value-field.ts';
 import type { WindBins } from './wind-bins.ts';
 import { groundAt, type World } from './world.ts';
 
 const DEGREE = Math.PI / 180;
 const AIM_STEP_DEG = 6;
 const AIM_REACH = 10; // steps to each side
-/** Cost put on a landing that looks out of bounds or past a mando before it is marched (a blind shortlist sends every slot there). */
-const SUSPECT_COST = 1.2;
 const SHORTLIST = 36;
 const SECOND_LIST = 9;
 const KEPT = 4;
@@ -23,6 +22,8 @@ const CHOOSE_MANY = 17;
 const SETTLED = 0.003;
 const MOST_SWEEPS = 12;
 const TAP_IN_M = 6;
+/** Throws above the best lie beside it at which a lie is searched on its own. */
+const MISFIT = 0.25;
 /** A value that moved by less since it was chosen for is not chosen for again. */
 const MOVED = 0.02;
 /** Coarse lies whose values differ by less, on ground with nothing on it, are interpolated between. */
@@ -30,6 +31,8 @@ const SMOOTH = 0.08;
 
 /** A shot and where its middle would land: what neighbouring lies inherit. */
 type Candidate = Readonly<{ shot: number; targetX: number; targetY: number }>;
+
+type Pick = { shot: number; aim_deg: number; score: number };
 
 export type FieldSolution = Readonly<{
   field: ValueField;
@@ -72,60 +75,26 @@ export function solveField(
     return expectedOf(running);
   }
 
-  /** Where the middle of the shot lands from the lie, over sloping ground. */
-  function landing(shot: number, aim_deg: number, lie: Lie, out: Float64Array): void {
-    const bin = bins.at(aim_deg).landing;
-    const along = bin[3 * shot];
-    const left = bin[3 * shot + 1];
-    const sin = Math.sin(aim_deg * DEGREE);
-    const cos = Math.cos(aim_deg * DEGREE);
-    let x = lie.east_m + sin * along - cos * left;
-    let y = lie.north_m + cos * along + sin * left;
-    if (world.map.terrain.known) {
-      const fall = lie.ground_m - groundAt(world, x, y);
-      const shift = Math.max(-along * 0.8, Math.min(25, fall * bin[3 * shot + 2]));
-      x += sin * shift;
-      y += cos * shift;
-    }
-    out[0] = x;
-    out[1] = y;
-  }
-
-  const relaxed = new Float64Array(shotCount * (2 * AIM_REACH + 1));
   const point = new Float64Array(2);
 
-  /** Full search over field shots and aims. */
+  /** Full search over field shots and aims: the middles first, the best again with samples. */
   function search(lie: Lie): Candidate[] {
     const d = distanceToBasket(field, lie.east_m, lie.north_m);
     const toBasket = Math.atan2(field.basket[0] - lie.east_m, field.basket[1] - lie.north_m) / DEGREE;
-    const aims = 2 * AIM_REACH + 1;
-    const picks: { shot: number; aim_deg: number; score: number }[] = [];
-    for (let shot = 0; shot < shotCount; shot++) {
-      let best = -1;
-      for (let a = 0; a < aims; a++) {
-        const aim_deg = toBasket + (a - AIM_REACH) * AIM_STEP_DEG;
-        const reach = bins.at(aim_deg).landing[3 * shot];
-        if (reach > d + 30) {
-          relaxed[shot * aims + a] = Number.POSITIVE_INFINITY;
-          continue;
-        }
-        landing(shot, aim_deg, lie, point);
-        let value = valueAt(field, point[0], point[1]);
-        if (isOut(world, point[0], point[1]) || crossesMando(world, lie, point)) value += SUSPECT_COST;
-        relaxed[shot * aims + a] = value;
-        if (best < 0 || value < relaxed[shot * aims + best]) best = a;
-      }
-      if (best < 0) continue;
-      let second = -1;
-      for (let a = 0; a < aims; a++) {
-        if (Math.abs(a - best) < 3) continue;
-        if (second < 0 || relaxed[shot * aims + a] < relaxed[shot * aims + second]) second = a;
-      }
-      for (const a of [best, second]) {
-        if (a >= 0 && relaxed[shot * aims + a] < 50)
-          picks.push({ shot, aim_deg: toBasket + (a - AIM_REACH) * AIM_STEP_DEG, score: relaxed[shot * aims + a] });
-      }
-    }
+    const aimOf = (aim: number) => toBasket + (aim - AIM_REACH) * AIM_STEP_DEG;
+    const picks: Pick[] = marchPromising({
+      shots: shotCount,
+      aims: 2 * AIM_REACH + 1,
+      bound: (shot, aim) =>
+        bins.at(aimOf(aim)).landing[3 * shot] > d + 30
+          ? Number.POSITIVE_INFINITY
+          : landingValue(world, bins, field, shot, aimOf(aim), lie, point),
+      score: (shot, aim) => marched(shot, aimOf(aim), lie, 0, 1),
+      most: SHORTLIST,
+      perGroup: 0,
+      groupOf: () => 0,
+      groups: 1,
+    }).map(pair => ({ shot: pair.shot, aim_deg: aimOf(pair.aim), score: pair.score }));
     keepBest(picks, SHORTLIST);
     for (const pick of picks) pick.score = marched(pick.shot, pick.aim_deg, lie, 0, 3);
     keepBest(picks, SECOND_LIST);
@@ -141,7 +110,7 @@ export function solveField(
       }
     }
     return picks.map(pick => {
-      landing(pick.shot, pick.aim_deg, lie, point);
+      landingOf(world, bins, pick.shot, pick.aim_deg, lie, point);
       return { shot: pick.shot, targetX: point[0], targetY: point[1] };
     });
   }
@@ -157,36 +126,59 @@ export function solveField(
     return aim;
   }
 
-  /** Tries inherited candidates; the power is matched to the distance left. */
+  /** Tries candidates; the power is matched to the distance left, the best aim is refined. */
   function choose(node: number, lie: Lie, inherited: readonly Candidate[]): void {
+    let picks = tryAll(lie, inherited, true);
+    // a lie much dearer than those around it was handed shots that do not fit it
+    if (picks.length === 0 || picks[0].score > leastAround(node) + MISFIT) {
+      picks = [...picks, ...tryAll(lie, search(lie), false)];
+      keepBest(picks, KEPT);
+    }
+    const finalists = picks.slice(0, 3);
+    for (const pick of finalists) pick.score = marched(pick.shot, pick.aim_deg, lie, 1, CHOOSE_MANY);
+    keepBest(finalists, 3);
+    const best = finalists[0];
+    for (const turn of [-2.5, 2.5]) {
+      const score = marched(best.shot, best.aim_deg + turn, lie, 1, CHOOSE_MANY);
+      if (score < best.score) {
+        best.score = score;
+        best.aim_deg += turn;
+        break;
+      }
+    }
+    kept.set(
+      node,
+      picks.map(pick => {
+        landingOf(world, bins, pick.shot, pick.aim_deg, lie, point);
+        return { shot: pick.shot, targetX: point[0], targetY: point[1] };
+      }),
+    );
+    settle(node, lie, best.shot, best.aim_deg);
+  }
+
+  /** The best few of some candidates from a lie, by eight samples. */
+  function tryAll(lie: Lie, candidates: readonly Candidate[], fitPower: boolean): Pick[] {
     const tried = new Set<number>();
-    const picks: { shot: number; aim_deg: number; score: number; target: Candidate }[] = [];
-    for (const candidate of inherited) {
-      const shot = matchReach(
-        families,
-        bins,
-        candidate.shot,
-        Math.hypot(candidate.targetX - lie.east_m, candidate.targetY - lie.north_m),
-        lie,
-        candidate,
-      );
+    const picks: Pick[] = [];
+    for (const candidate of candidates) {
+      const distance = Math.hypot(candidate.targetX - lie.east_m, candidate.targetY - lie.north_m);
+      const shot = fitPower ? matchReach(families, bins, candidate.shot, distance, lie, candidate) : candidate.shot;
       const aim_deg = aimAt(shot, lie, candidate.targetX, candidate.targetY);
       const key = shot * 1000 + Math.round(aim_deg);
       if (tried.has(key)) continue;
       tried.add(key);
-      picks.push({ shot, aim_deg, score: marched(shot, aim_deg, lie, 1, 5), target: { ...candidate, shot } });
+      picks.push({ shot, aim_deg, score: marched(shot, aim_deg, lie, 1, 5) });
     }
-    keepBest(picks, 4);
+    keepBest(picks, 5);
     for (const pick of picks) pick.score = marched(pick.shot, pick.aim_deg, lie, 1, CHOOSE_FEW);
     keepBest(picks, KEPT);
-    const finalists = picks.slice(0, 2);
-    for (const pick of finalists) pick.score = marched(pick.shot, pick.aim_deg, lie, 1, CHOOSE_MANY);
-    keepBest(finalists, 2);
-    kept.set(
-      node,
-      picks.map(pick => pick.target),
-    );
-    if (finalists.length > 0) settle(node, lie, finalists[0].shot, finalists[0].aim_deg);
+    return picks;
+  }
+
+  function leastAround(node: number): number {
+    let least = Number.POSITIVE_INFINITY;
+    for (const n of neighbours(field, node, 1)) if (kept.has(n) && field.value[n] < least) least = field.value[n];
+    return least;
   }
 
   /** Values a node's chosen shot on the value samples and stores where it ends. */
@@ -350,26 +342,4 @@ function isSmooth(world: World, field: ValueField, node: number, isClean: (node:
     }
   }
   return true;
-}
-
-function isOut(world: World, x: number, y: number): boolean {
-  const r = world.raster;
-  const column = Math.min(r.columns - 1, Math.max(0, Math.floor((x - r.x0_m) / r.cell_m)));
-  const row = Math.min(r.rows - 1, Math.max(0, Math.floor((y - r.y0_m) / r.cell_m)));
-  return (r.zone[row * r.columns + column] & ZONE_OUT_OF_BOUNDS) !== 0;
-}
-
-function crossesMando(world: World, lie: Lie, to: Float64Array): boolean {
-  for (const m of world.mandos) {
-    const dx = to[0] - lie.east_m;
-    const dy = to[1] - lie.north_m;
-    const ex = m.bx - m.ax;
-    const ey = m.by - m.ay;
-    const det = dx * ey - dy * ex;
-    if (det === 0) continue;
-    const f = ((m.ax - lie.east_m) * ey - (m.ay - lie.north_m) * ex) / det;
-    const g = ((m.ax - lie.east_m) * dy - (m.ay - lie.north_m) * dx) / det;
-    if (f > 0 && f <= 1 && g >= 0 && g <= 1 && m.low_m < 2) return true;
-  }
-  return false;
 }

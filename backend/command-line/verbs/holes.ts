@@ -1,0 +1,34 @@
+import { type Command, Option } from 'commander';
+import { describeCourse } from '../../api/describe-course.ts';
+import type { Context } from '../context.ts';
+import { loadCourse } from '../load.ts';
+import { holeList } from '../options/hole-list.ts';
+import { usageError } from '../options/usage.ts';
+import { EXIT, printProblems } from '../problems.ts';
+import { type Units, unitsOption } from '../show-units.ts';
+import { holeDetails } from '../tables/hole-details.ts';
+import { holesTable } from '../tables/holes-table.ts';
+
+export function addHoles(program: Command, { terminal, exit }: Context): void {
+  program
+    .command('holes')
+    .description('what the map says of every hole: lengths, low branches, gaps, out-of-bounds, people')
+    .argument('<course>', 'course file (GeoJSON)')
+    .option('--json', 'machine-readable report')
+    .addOption(new Option('--hole <holes>', 'these holes in detail: 4 or 1,3-5 or all'))
+    .addOption(unitsOption())
+    .action((file: string, options: { json?: true; hole?: string; units: Units }, command: Command) => {
+      const course = loadCourse(file);
+      if (!course.ok) {
+        printProblems(file, course.problems, terminal);
+        return exit(EXIT.badInput);
+      }
+      const refs = options.hole === undefined ? undefined : holeList(options.hole, course.value);
+      if (refs?.ok === false) return usageError(command, refs.problems, { holes: '--hole' });
+      const report = describeCourse(course.value, refs?.value);
+      if (options.json) terminal.out(`${JSON.stringify(report, null, 2)}\n`);
+      else if (refs === undefined) terminal.out(holesTable(report, options.units, terminal));
+      else terminal.out(report.holes.map(hole => holeDetails(hole, options.units, terminal)).join('\n'));
+      return exit(EXIT.good);
+    });
+}

@@ -1,0 +1,77 @@
+import { ZONE_OUT_OF_BOUNDS } from '../geometry/obstacle-raster.ts';
+import type { Lie } from './march.ts';
+import { type ValueField, valueAt } from './value-field.ts';
+import type { WindBins } from './wind-bins.ts';
+import { groundAt, type World } from './world.ts';
+
+const DEGREE = Math.PI / 180;
+/** Least cost of ending out of bounds or past a mando, for a bound before marching: the penalty, less what relief may gain. */
+const SUSPECT_COST = 0.8;
+const LONGEST_SHIFT_M = 25;
+
+/** Where the middle of a stored shot comes to rest from a lie, nothing in the way, over sloping ground. `out` receives local metres. */
+export function landingOf(
+  world: World,
+  bins: WindBins,
+  shot: number,
+  aim_deg: number,
+  lie: Lie,
+  out: Float64Array,
+): void {
+  const bin = bins.at(aim_deg).landing;
+  const along = bin[3 * shot];
+  const left = bin[3 * shot + 1];
+  const sin = Math.sin(aim_deg * DEGREE);
+  const cos = Math.cos(aim_deg * DEGREE);
+  let x = lie.east_m + sin * along - cos * left;
+  let y = lie.north_m + cos * along + sin * left;
+  if (world.map.terrain.known) {
+    const fall = lie.ground_m - groundAt(world, x, y);
+    const shift = Math.max(-along * 0.8, Math.min(LONGEST_SHIFT_M, fall * bin[3 * shot + 2]));
+    x += sin * shift;
+    y += cos * shift;
+  }
+  out[0] = x;
+  out[1] = y;
+}
+
+/**
+ * Throws to hole out after the middle of a shot, were nothing in the way: a cheap lower bound on what marching it gives
+ * (obstacles only cost). @param point - scratch of 2, receives the landing
+ */
+export function landingValue(
+  world: World,
+  bins: WindBins,
+  field: ValueField,
+  shot: number,
+  aim_deg: number,
+  lie: Lie,
+  point: Float64Array,
+): number {
+  landingOf(world, bins, shot, aim_deg, lie, point);
+  const suspect = isOut(world, point[0], point[1]) || crossesMando(world, lie, point);
+  return 1 + valueAt(field, point[0], point[1]) + (suspect ? SUSPECT_COST : 0);
+}
+
+function isOut(world: World, x: number, y: number): boolean {
+  const r = world.raster;
+  const column = Math.min(r.columns - 1, Math.max(0, Math.floor((x - r.x0_m) / r.cell_m)));
+  const row = Math.min(r.rows - 1, Math.max(0, Math.floor((y - r.y0_m) / r.cell_m)));
+  return (r.zone[row * r.columns + column] & ZONE_OUT_OF_BOUNDS) !== 0;
+}
+
+function crossesMando(world: World, lie: Lie, to: Float64Array): boolean {
+  for (const m of world.mandos) {
+    if (m.low_m > 2) continue;
+    const dx = to[0] - lie.east_m;
+    const dy = to[1] - lie.north_m;
+    const ex = m.bx - m.ax;
+    const ey = m.by - m.ay;
+    const det = dx * ey - dy * ex;
+    if (det === 0) continue;
+    const f = ((m.ax - lie.east_m) * ey - (m.ay - lie.north_m) * ex) / det;
+    const g = ((m.ax - lie.east_m) * dy - (m.ay - lie.north_m) * dx) / det;
+    if (f > 0 && f <= 1 && g >= 0 && g <= 1) return true;
+  }
+  return false;
+}
