@@ -23,8 +23,8 @@ import { windBins } from './wind-bins.ts';
 import { makeWorld, type World } from './world.ts';
 
 const SEARCH_ROWS = 2;
-/** 16 samples choose, 24 value (see solve-field). */
-const FIELD_ROWS = 40;
+/** 12 samples choose, 20 value (see solve-field). */
+const FIELD_ROWS = 32;
 const ANSWER_ROWS = 512;
 const CELL_M = 5;
 const NARROW_CELL_M = 4;

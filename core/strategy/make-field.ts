@@ -5,8 +5,8 @@ import { LONGEST_PUTT_M, type ValueField } from './value-field.ts';
 import type { World } from './world.ts';
 
 /** Lies are valued this far to the side of the line of play, and this far round the basket. */
-const SIDE_M = 34;
-const ROUND_BASKET_M = 42;
+const SIDE_M = 28;
+const ROUND_BASKET_M = 36;
 const FIRST_GUESS_M_PER_THROW = 55;
 const SOLID_PER_M = 1;
 const SOLID_HEIGHT_M = 1;

@@ -13,24 +13,25 @@ import { groundAt, type World } from './world.ts';
 const DEGREE = Math.PI / 180;
 const AIM_STEP_DEG = 6;
 const AIM_REACH = 10; // steps to each side
-const SHORTLIST = 36;
-const SECOND_LIST = 9;
+const SHORTLIST = 64;
+const SECOND_LIST = 14;
 const KEPT = 4;
-/** Samples (index 0 is the middle): 1–8 and 1–16 choose, the rest value. */
+const FINALISTS = 3;
+/** Samples (index 0 is the middle): 1–8 and 1–12 choose, the rest value. */
 const CHOOSE_FEW = 9;
-const CHOOSE_MANY = 17;
+const CHOOSE_MANY = 13;
 const SETTLED = 0.003;
 const MOST_SWEEPS = 12;
 const TAP_IN_M = 6;
 /** Throws above the best lie beside it at which a lie is searched on its own. */
-const MISFIT = 0.25;
+const MISFIT = 0.5;
 /** A value that moved by less since it was chosen for is not chosen for again. */
 const MOVED = 0.02;
 /** Coarse lies whose values differ by less, on ground with nothing on it, are interpolated between. */
 const SMOOTH = 0.08;
 
-/** A shot and where its middle would land: what neighbouring lies inherit. */
-type Candidate = Readonly<{ shot: number; targetX: number; targetY: number }>;
+/** A shot along an aim, and where its middle would land: what neighbouring lies inherit. */
+type Candidate = Readonly<{ shot: number; aim_deg: number; targetX: number; targetY: number }>;
 
 type Pick = { shot: number; aim_deg: number; score: number };
 
@@ -109,10 +110,12 @@ export function solveField(
         }
       }
     }
-    return picks.map(pick => {
-      landingOf(world, bins, pick.shot, pick.aim_deg, lie, point);
-      return { shot: pick.shot, targetX: point[0], targetY: point[1] };
-    });
+    return picks.map(pick => candidateOf(pick, lie));
+  }
+
+  function candidateOf(pick: Pick, lie: Lie): Candidate {
+    landingOf(world, bins, pick.shot, pick.aim_deg, lie, point);
+    return { shot: pick.shot, aim_deg: pick.aim_deg, targetX: point[0], targetY: point[1] };
   }
 
   /** The aim that lands the middle of a shot in the direction of a target. */
@@ -126,53 +129,70 @@ export function solveField(
     return aim;
   }
 
-  /** Tries candidates; the power is matched to the distance left, the best aim is refined. */
-  function choose(node: number, lie: Lie, inherited: readonly Candidate[]): void {
-    let picks = tryAll(lie, inherited, true);
+  /** Tries a lie's own candidates and inherited ones; the best aim is refined. */
+  function choose(
+    node: number,
+    lie: Lie,
+    own: readonly Candidate[],
+    inherited: readonly Candidate[],
+    maySearch: boolean,
+  ): void {
+    let picks = best(
+      [...own.map(c => ({ shot: c.shot, aim_deg: c.aim_deg, score: 0 })), ...inherited.map(c => fitted(c, lie))],
+      lie,
+    );
     // a lie much dearer than those around it was handed shots that do not fit it
-    if (picks.length === 0 || picks[0].score > leastAround(node) + MISFIT) {
-      picks = [...picks, ...tryAll(lie, search(lie), false)];
-      keepBest(picks, KEPT);
+    if (maySearch && (picks.length === 0 || picks[0].score > leastAround(node) + MISFIT)) {
+      picks = best([...picks, ...search(lie).map(c => ({ shot: c.shot, aim_deg: c.aim_deg, score: 0 }))], lie);
     }
-    const finalists = picks.slice(0, 3);
+    const finalists = picks.slice(0, FINALISTS);
     for (const pick of finalists) pick.score = marched(pick.shot, pick.aim_deg, lie, 1, CHOOSE_MANY);
-    keepBest(finalists, 3);
-    const best = finalists[0];
+    keepBest(finalists, FINALISTS);
+    const chosen = finalists[0];
     for (const turn of [-2.5, 2.5]) {
-      const score = marched(best.shot, best.aim_deg + turn, lie, 1, CHOOSE_MANY);
-      if (score < best.score) {
-        best.score = score;
-        best.aim_deg += turn;
+      const score = marched(chosen.shot, chosen.aim_deg + turn, lie, 1, CHOOSE_MANY);
+      if (score < chosen.score) {
+        chosen.score = score;
+        chosen.aim_deg += turn;
         break;
       }
     }
     kept.set(
       node,
-      picks.map(pick => {
-        landingOf(world, bins, pick.shot, pick.aim_deg, lie, point);
-        return { shot: pick.shot, targetX: point[0], targetY: point[1] };
-      }),
+      picks.map(pick => candidateOf(pick, lie)),
     );
-    settle(node, lie, best.shot, best.aim_deg);
+    settle(node, lie, chosen.shot, chosen.aim_deg);
   }
 
-  /** The best few of some candidates from a lie, by eight samples. */
-  function tryAll(lie: Lie, candidates: readonly Candidate[], fitPower: boolean): Pick[] {
+  /** The best few of some picks from a lie, by eight samples; the same shot and aim counts once. */
+  function best(from: readonly Pick[], lie: Lie): Pick[] {
     const tried = new Set<number>();
     const picks: Pick[] = [];
-    for (const candidate of candidates) {
-      const distance = Math.hypot(candidate.targetX - lie.east_m, candidate.targetY - lie.north_m);
-      const shot = fitPower ? matchReach(families, bins, candidate.shot, distance, lie, candidate) : candidate.shot;
-      const aim_deg = aimAt(shot, lie, candidate.targetX, candidate.targetY);
-      const key = shot * 1000 + Math.round(aim_deg);
+    for (const pick of from) {
+      const key = pick.shot * 1000 + Math.round(pick.aim_deg);
       if (tried.has(key)) continue;
       tried.add(key);
-      picks.push({ shot, aim_deg, score: marched(shot, aim_deg, lie, 1, 5) });
+      picks.push({ ...pick, score: marched(pick.shot, pick.aim_deg, lie, 1, 5) });
     }
-    keepBest(picks, 5);
+    keepBest(picks, 6);
     for (const pick of picks) pick.score = marched(pick.shot, pick.aim_deg, lie, 1, CHOOSE_FEW);
     keepBest(picks, KEPT);
     return picks;
+  }
+
+  /** A neighbour's shot aimed from here at the same target, with the power of its family that gets nearest to it. */
+  function fitted(candidate: Candidate, lie: Lie): Pick {
+    let pick = candidate.shot;
+    let nearest = Number.POSITIVE_INFINITY;
+    for (const shot of families[candidate.shot]) {
+      landingOf(world, bins, shot, aimAt(shot, lie, candidate.targetX, candidate.targetY), lie, point);
+      const miss = Math.hypot(point[0] - candidate.targetX, point[1] - candidate.targetY);
+      if (miss < nearest) {
+        nearest = miss;
+        pick = shot;
+      }
+    }
+    return { shot: pick, aim_deg: aimAt(pick, lie, candidate.targetX, candidate.targetY), score: 0 };
   }
 
   function leastAround(node: number): number {
@@ -213,7 +233,8 @@ export function solveField(
           continue;
         }
         const inherited = coarse ? [] : neighbours(field, node, 2).flatMap(n => kept.get(n) ?? []);
-        choose(node, lie, inherited.length >= KEPT ? inherited : search(lie));
+        if (inherited.length >= KEPT) choose(node, lie, [], inherited, true);
+        else choose(node, lie, search(lie), [], false);
       }
     }
     fillFromLies(field, field.value, field.cell_m / 40);
@@ -233,7 +254,13 @@ export function solveField(
       // where nothing is met and the values around have not moved, the first choice stands
       if (!own || (policy.isClean(node) && policy.moved(node) < MOVED)) continue;
       const lie = lieOf(node);
-      choose(node, lie, [...own, ...neighbours(field, node, 1).flatMap(n => (kept.get(n) ?? []).slice(0, 1))]);
+      choose(
+        node,
+        lie,
+        own,
+        neighbours(field, node, 1).flatMap(n => (kept.get(n) ?? []).slice(0, 1)),
+        false,
+      );
     }
     for (let i = 0; i < MOST_SWEEPS; i++) {
       fillFromLies(field, field.value, field.cell_m / 40);
@@ -288,29 +315,6 @@ function shotFamilies(bins: WindBins): readonly (readonly number[])[] {
     byKey.set(key, [...(byKey.get(key) ?? []), i]);
   });
   return shots.map(shot => byKey.get(`${shot.throwIndex} ${shot.hyzer_deg} ${shot.height}`) ?? []);
-}
-
-/** The member of a shot's family whose reach fits the distance best. */
-function matchReach(
-  families: readonly (readonly number[])[],
-  bins: WindBins,
-  shot: number,
-  distance_m: number,
-  lie: Lie,
-  target: Candidate,
-): number {
-  const bearing = Math.atan2(target.targetX - lie.east_m, target.targetY - lie.north_m) / DEGREE;
-  const { landing } = bins.at(bearing);
-  let pick = shot;
-  let miss = Number.POSITIVE_INFINITY;
-  for (const member of families[shot]) {
-    const off = Math.abs(Math.hypot(landing[3 * member], landing[3 * member + 1]) - distance_m);
-    if (off < miss) {
-      miss = off;
-      pick = member;
-    }
-  }
-  return pick;
 }
 
 /** The two or four coarse lies next to a fine one. */

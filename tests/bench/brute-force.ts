@@ -21,6 +21,7 @@ export type BruteSettings = Readonly<{
   samples: number;
   rerank: number;
   rerankSamples: number;
+  valueSamples: number;
   sweeps: number;
 }>;
 
@@ -47,7 +48,8 @@ export function bruteForce(
   const profile = windProfile(solved.exposure);
   const share = windRatioAt(profile, 4) / windRatioAt(windProfile('open'), 4);
   const field = makeField(world, solved.table.field.putting, settings.cell_m);
-  const rows = settings.samples + settings.rerankSamples;
+  // three sets: to search with, to choose the best few by, and to value with (the best of noisy estimates is optimistic)
+  const rows = settings.samples + settings.rerankSamples + settings.valueSamples;
   const library = buildLibrary(
     player,
     shots,
@@ -68,11 +70,11 @@ export function bruteForce(
     const lie = lieAt(world, field, node);
     const best = searchAll(marcher, field, lie, shots.length, settings);
     policy.begin(node, best.shot);
-    for (let k = 1 + settings.samples; k <= rows; k++) {
+    for (let k = 1 + settings.samples + settings.rerankSamples; k <= rows; k++) {
       marcher.trace(best.shot, k, lie, best.aim_deg);
       policy.add(
         marcher.ends,
-        1 / settings.rerankSamples,
+        1 / settings.valueSamples,
         world.dropZone?.[0] ?? Number.NaN,
         world.dropZone?.[1] ?? Number.NaN,
       );
