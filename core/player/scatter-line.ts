@@ -3,8 +3,8 @@ import { solveLinear } from './solve-linear.ts';
 /** ln of a scatter multiplier found from one disc's own throws. */
 export type OwnMultiplier = Readonly<{ discSpeed: number; forehand: boolean; log: number; throws: number }>;
 
-/** Throws at which a disc's own scatter and the bag's line weigh the same. */
-const BORROWED_THROWS = 8;
+/** Throws at which a disc's own scatter and the bag's line weigh the same: discs stray about 16 % from the line (assumed). */
+const BORROWED_THROWS = 20;
 /** Spread of discs about the line that goes with it: a scatter from n throws is known to 1/√(2n) in ln. */
 const OFF_LINE_VARIANCE = 1 / (2 * BORROWED_THROWS);
 // Assumed sizes: how far a player's overall scatter, its change over four speed numbers and the forehand differ from typical.

@@ -6,12 +6,15 @@ import { marchPromising } from './march-promising.ts';
 import type { ShotMarcher } from './shot-marcher.ts';
 import { type ShotOutcome, shotOutcome } from './shot-outcome.ts';
 import type { ShotSpec } from './shots.ts';
+import { speedShortfall } from './throw-samples.ts';
 import { addPath, expectedOf, resetThrowValue, type ThrowValue } from './throw-value.ts';
 import { distanceToBasket, type ValueField, valueAt } from './value-field.ts';
 import type { WindBins } from './wind-bins.ts';
 import type { World } from './world.ts';
 
 const DEGREE = Math.PI / 180;
+/** Shots that would land this far beyond the basket are not looked at, unless the bag has no shorter one. */
+const TOO_FAR_M = 30;
 
 /** A shot with its aim and what it comes to. */
 export type Candidate = Readonly<{ shot: ShotSpec; aim_deg: number; outcome: ShotOutcome }>;
@@ -64,6 +67,11 @@ export const NEXT_EFFORT: Effort = {
   otherRows: 64,
   perDisc: false,
 };
+/** Throws by which the model may be off between two discs at their rated speeds, and more for one thrown with none of it (assumed). */
+const MODEL_ERROR = 0.01;
+const UNDERPOWERED_ERROR = 0.25;
+/** The same for each m/s of wind: what a wind does to such a throw is where the model is least believed (it gains nothing downwind and loses nothing upwind). */
+const UNDERPOWERED_WIND_ERROR = 0.12;
 /** Finalists that get the full number of fresh samples. */
 const FINALISTS = 6;
 /** Pairs of shot and aim of each disc that are marched with samples, at least. */
@@ -78,12 +86,14 @@ export type Table = Readonly<{
   bins: WindBins;
   marcher: ShotMarcher;
   thrower: ExactThrower;
+  /** Day's mean wind at 10 m. */
+  windSpeed_mps: number;
   /** Standard normals: one set to search with, another only to answer with. */
   searchNormals: Float64Array;
   answerNormals: Float64Array;
 }>;
 
-type Pick = { shot: ShotSpec; aim_deg: number; score: number };
+type Aimed = { shot: ShotSpec; aim_deg: number; score: number };
 
 /**
  * The shot with the fewest expected throws from a lie. Every shot and aim is marched (a shortlist blind to obstacles fails), the
@@ -91,7 +101,7 @@ type Pick = { shot: ShotSpec; aim_deg: number; score: number };
  */
 export function chooseShot(table: Table, lie: Lie, effort: Effort): Choice {
   const picks = refine(table, lie, shortlist(table, lie, effort), effort);
-  const { field, player, thrower, answerNormals, world } = table;
+  const { field, thrower, answerNormals, world } = table;
   const replayValue = valueAt(field, lie.east_m, lie.north_m);
   const candidates = picks
     .map(
@@ -113,7 +123,7 @@ export function chooseShot(table: Table, lie: Lie, effort: Effort): Choice {
       }),
     )
     .sort((a, b) => a.outcome.expectedThrows - b.outcome.expectedThrows);
-  const best = simplestOfTie(player, candidates);
+  const best = simplestOfTie(table, candidates);
   return { best, candidates: [best, ...bestPerDisc(candidates, best)] };
 }
 
@@ -131,17 +141,25 @@ export function pairedDifference(a: ShotOutcome, b: ShotOutcome): Readonly<{ mea
   return { mean, standardError: Math.sqrt(Math.max(0, square / n - mean * mean) / Math.max(1, n - 1)) };
 }
 
-/** True when sampling cannot tell the two apart (one standard error of the paired difference, at least 0.005, at most 0.03). */
-export function isTie(best: ShotOutcome, other: ShotOutcome): boolean {
-  const { mean, standardError } = pairedDifference(other, best);
-  return mean <= Math.min(0.03, Math.max(0.005, standardError));
+/**
+ * True when the error cannot tell the two apart: one standard error of the paired difference (0.005 to 0.03), and what the model
+ * itself may be off by, which grows for discs too fast for the arm (assumed).
+ */
+export function isTie(table: Pick<Table, 'player' | 'windSpeed_mps'>, best: Candidate, other: Candidate): boolean {
+  const { player, windSpeed_mps } = table;
+  const { mean, standardError } = pairedDifference(other.outcome, best.outcome);
+  const sampling = Math.min(0.03, Math.max(0.005, standardError));
+  const shortfall =
+    speedShortfall(player.throws[best.shot.throwIndex]) - speedShortfall(player.throws[other.shot.throwIndex]);
+  const modelError = UNDERPOWERED_ERROR + UNDERPOWERED_WIND_ERROR * windSpeed_mps;
+  return mean <= Math.hypot(sampling, MODEL_ERROR) + modelError * Math.max(0, shortfall);
 }
 
-function simplestOfTie(player: FittedPlayer, sorted: readonly Candidate[]): Candidate {
+function simplestOfTie(table: Table, sorted: readonly Candidate[]): Candidate {
   const leader = sorted[0];
-  const tied = sorted.filter(c => c === leader || isTie(leader.outcome, c.outcome));
+  const tied = sorted.filter(c => c === leader || isTie(table, leader, c));
   const complexity = (c: Candidate) =>
-    player.throws[c.shot.throwIndex].discSpeed +
+    table.player.throws[c.shot.throwIndex].discSpeed +
     Math.abs(c.shot.hyzer_deg) / 10 +
     (c.shot.height === 'standard' ? 0 : 0.5);
   return tied.reduce((a, b) => (complexity(b) < complexity(a) - 1e-9 ? b : a));
@@ -157,10 +175,11 @@ function bestPerDisc(sorted: readonly Candidate[], best: Candidate): Candidate[]
 }
 
 /** All shots × aims, marched by their middle and two samples; the best of all and the best of every disc. */
-function shortlist(table: Table, lie: Lie, effort: Effort): Pick[] {
+function shortlist(table: Table, lie: Lie, effort: Effort): Aimed[] {
   const { world, field, player, bins, marcher } = table;
   const d = distanceToBasket(field, lie.east_m, lie.north_m);
   const toBasket = Math.atan2(field.basket[0] - lie.east_m, field.basket[1] - lie.north_m) / DEGREE;
+  const farthest = Math.max(d, bins.leastReach_m(toBasket)) + TOO_FAR_M;
   const steps = Math.round(effort.aimReach_deg / effort.aimStep_deg);
   const running: ThrowValue = { paths: 0, sum: 0, replay: 0 };
   const { shots, samples } = bins.library;
@@ -175,7 +194,7 @@ function shortlist(table: Table, lie: Lie, effort: Effort): Pick[] {
     shots: shots.length,
     aims: 2 * steps + 1,
     bound: (shot, aim) =>
-      bins.at(aimOf(aim)).landing[3 * shot] > d + 30
+      bins.at(aimOf(aim)).landing[3 * shot] > farthest
         ? Number.POSITIVE_INFINITY
         : landingValue(world, bins, field, shot, aimOf(aim), lie, point),
     score: (shot, aim) => marched(shot, aimOf(aim), 1),
@@ -185,7 +204,7 @@ function shortlist(table: Table, lie: Lie, effort: Effort): Pick[] {
     groups: player.throws.length,
   });
   const picks = promising.map(
-    (pair): Pick => ({
+    (pair): Aimed => ({
       shot: shots[pair.shot],
       aim_deg: aimOf(pair.aim),
       score: marched(pair.shot, aimOf(pair.aim), samples),
@@ -196,7 +215,7 @@ function shortlist(table: Table, lie: Lie, effort: Effort): Pick[] {
 }
 
 /** The first `most` picks, and enough more that every disc × hand has `perDisc`. */
-function selectDiverse(sorted: readonly Pick[], most: number, perDisc: number): Pick[] {
+function selectDiverse(sorted: readonly Aimed[], most: number, perDisc: number): Aimed[] {
   const count = new Map<number, number>();
   return sorted.filter((pick, i) => {
     const seen = count.get(pick.shot.throwIndex) ?? 0;
@@ -206,7 +225,7 @@ function selectDiverse(sorted: readonly Pick[], most: number, perDisc: number): 
   });
 }
 
-function refine(table: Table, lie: Lie, picks: readonly Pick[], effort: Effort): Pick[] {
+function refine(table: Table, lie: Lie, picks: readonly Aimed[], effort: Effort): Aimed[] {
   const { exactRows } = effort;
   const score = (shot: ShotSpec, aim_deg: number, rows: number) => exactScore(table, lie, shot, aim_deg, rows);
   const scored = picks
@@ -214,8 +233,8 @@ function refine(table: Table, lie: Lie, picks: readonly Pick[], effort: Effort):
     .sort((a, b) => a.score - b.score);
   const leaders = selectDiverse(scored, effort.refine, effort.perDisc ? 1 : 0);
   const rows = 2 * exactRows;
-  const improved = leaders.map((pick, rank): Pick => {
-    let best: Pick = { ...pick, score: score(pick.shot, pick.aim_deg, rows) };
+  const improved = leaders.map((pick, rank): Aimed => {
+    let best: Aimed = { ...pick, score: score(pick.shot, pick.aim_deg, rows) };
     const rounds = rank < effort.refine ? [1, 0.5] : [1];
     for (const size of rounds) {
       for (const change of neighbours(best, size, rank < effort.refine)) {
@@ -228,7 +247,7 @@ function refine(table: Table, lie: Lie, picks: readonly Pick[], effort: Effort):
   return distinct(improved.sort((a, b) => a.score - b.score));
 }
 
-function neighbours(pick: Pick, size: number, inAll: boolean): Omit<Pick, 'score'>[] {
+function neighbours(pick: Aimed, size: number, inAll: boolean): Omit<Aimed, 'score'>[] {
   const { shot, aim_deg } = pick;
   const around = [
     { shot, aim_deg: aim_deg - 2 * size },
@@ -257,8 +276,8 @@ function exactScore(table: Table, lie: Lie, shot: ShotSpec, aim_deg: number, row
 }
 
 /** The same line twice with nearly the same aim is one shot. */
-function distinct(picks: readonly Pick[]): Pick[] {
-  const kept: Pick[] = [];
+function distinct(picks: readonly Aimed[]): Aimed[] {
+  const kept: Aimed[] = [];
   for (const pick of picks) {
     const again = kept.some(
       k =>

@@ -18,7 +18,14 @@ import { createShotMarcher } from './shot-marcher.ts';
 import { type Limits, type ShotSpec, shotsOf } from './shots.ts';
 import { type FieldSolution, solveField } from './solve-field.ts';
 import type { WindScatter } from './throw-samples.ts';
-import { buildLibrary, levelLanding, PATH_STRIDE, pathsInWind, type TrajectoryLibrary } from './trajectory-library.ts';
+import {
+  buildLibrary,
+  levelLanding,
+  PATH_POINTS,
+  PATH_STRIDE,
+  pathsInWind,
+  type TrajectoryLibrary,
+} from './trajectory-library.ts';
 import { windBins } from './wind-bins.ts';
 import { makeWorld, type World } from './world.ts';
 
@@ -139,6 +146,7 @@ export function solveHole(
     bins: allBins,
     marcher: createShotMarcher(world, allBins, marcher),
     thrower: createExactThrower(world, player, air, flier, marcher, 0.08),
+    windSpeed_mps: day.wind.speed_mps,
     searchNormals: normalSamples(64, mixSeed(seed, 3)),
     answerNormals: normalSamples(ANSWER_ROWS, mixSeed(seed, 4)),
   };
@@ -157,8 +165,8 @@ function exposureOf(world: World): Exposure {
   const { raster, map } = world;
   let near = 0;
   let wooded = 0;
-  for (let row = 0; row < raster.rows; row += 3) {
-    for (let column = 0; column < raster.columns; column += 3) {
+  for (let row = 0; row < raster.rows; row++) {
+    for (let column = 0; column < raster.columns; column++) {
       const x = raster.x0_m + (column + 0.5) * raster.cell_m;
       const y = raster.y0_m + (row + 0.5) * raster.cell_m;
       if (nearestStation(map.line, [x, y]).distance_m > SIDE_FOR_EXPOSURE_M) continue;
@@ -181,7 +189,7 @@ function reachOf(library: TrajectoryLibrary, player: FittedPlayer): ShotReach[] 
     levelLanding(calm, first, point);
     const [along_m, left_m] = point;
     let apex_m = 0;
-    for (let i = 2; i < PATH_STRIDE - 2; i += 3) apex_m = Math.max(apex_m, calm[first + i]);
+    for (let i = 2; i < PATH_POINTS * 3; i += 3) apex_m = Math.max(apex_m, calm[first + i]);
     // the fitted throw knows its spread at full power; angles scatter in proportion to the distance
     const fitted = player.throws[shot.throwIndex];
     const spread_m = (Math.hypot(fitted.distanceSd_m, fitted.sideSd_m) * along_m) / Math.max(1, fitted.averageDay_m);

@@ -37,6 +37,8 @@ export type Marcher = Readonly<{
    * @param path - points `[along, left, up]` in the throw frame, up from the ground at the lie; `first` = index of the first number
    * @param skidX, skidY - skid in the throw frame: on level turf, or (when `exact`) as it really was
    * @param exact - the last point is the touchdown and the skid is final; else the ground is looked for along the path
+   * @param levelRun_m - ground covered between two path points where the path meets the level: on a slope it lands faster or
+   *   slower than there, and skids with the square of that; 0 when unknown
    */
   march(
     path: Float64Array,
@@ -48,6 +50,7 @@ export type Marcher = Readonly<{
     skidX: number,
     skidY: number,
     exact: boolean,
+    levelRun_m?: number,
   ): void;
 }>;
 
@@ -64,6 +67,8 @@ const LEAST_TRANSMISSION = 0.01;
 /** A disc that hits something drops about this far before it. */
 const KNOCK_BACK_M = 0.7;
 const LONGEST_SKID_M = 40;
+/** Landing this many times faster than on the level is taken as the most. */
+const MOST_PACE = 2.5;
 // Skid on other ground relative to turf, and sliding friction, in the order of SURFACES (see flight/ground-play).
 const SKID_FACTOR = [0.55, 1, 1.9] as const;
 const SLIDE_FRICTION = [1.6, 0.9, 0.5] as const;
@@ -183,6 +188,10 @@ export function createMarcher(world: World): Marcher {
         const e = east + dx / steps;
         const n = north + dy / steps;
         const cell = cellIndex(e, n);
+        if (mandos.length > 0 && crossesLow(east, north, e - east, n - north)) {
+          push(dropX, dropY, transmission, 1, RESULT.mando, e, n);
+          return;
+        }
         if (r.lowTop_m[cell] > 0) {
           const stopped = transmission * (1 - Math.exp(-r.lowDensity[cell] * stepLength));
           if (stopped > 0.005) {
@@ -199,6 +208,12 @@ export function createMarcher(world: World): Marcher {
       }
     }
     endAt(east, north, transmission, RESULT.rest);
+  }
+
+  /** True when a skid along the ground enters the plane of a mando. */
+  function crossesLow(e: number, n: number, de: number, dn: number): boolean {
+    for (const m of mandos) if (m.low_m <= 0 && crossing(e, n, de, dn, m.ax, m.ay, m.bx, m.by) <= 1) return true;
+    return false;
   }
 
   function normalise(): void {
@@ -218,6 +233,7 @@ export function createMarcher(world: World): Marcher {
     skidX: number,
     skidY: number,
     exact: boolean,
+    levelRun_m = 0,
   ): void {
     const lieEast = lie.east_m;
     const lieNorth = lie.north_m;
@@ -238,6 +254,7 @@ export function createMarcher(world: World): Marcher {
     let flown = 0;
     const stepsPerM = 1 / (exact ? EXACT_STEP_M : SEARCH_STEP_M);
     let landed = false;
+    let lastRun = 0;
     if ((r.zone[cellIndex(east, north)] & ZONE_OUT_OF_BOUNDS) === 0) {
       lastInX = east;
       lastInY = north;
@@ -253,6 +270,7 @@ export function createMarcher(world: World): Marcher {
       const dn = north1 - north;
       const dz = z1 - z;
       const run = Math.sqrt(de * de + dn * dn);
+      lastRun = run;
       let share = 1;
       let missed = false;
       for (let k = 0; k < mandos.length; k++) {
@@ -332,7 +350,8 @@ export function createMarcher(world: World): Marcher {
     }
     flushHits();
     ends.clear = transmission;
-    skidToRest(skidX, skidY, sinAim, cosAim, exact);
+    const pace = levelRun_m > 0 && landed ? Math.min(MOST_PACE, lastRun / levelRun_m) : 1;
+    skidToRest(skidX * pace * pace, skidY * pace * pace, sinAim, cosAim, exact);
     normalise();
   }
 

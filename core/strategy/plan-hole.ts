@@ -16,14 +16,21 @@ import { type ShotPlace, shotReport } from './shot-report.ts';
 
 /** Scores are told apart up to here; worse ones are one entry. */
 const MOST_THROWS = 12;
-const MOST_REASONS = 4;
+const MOST_REASONS = 6;
 const TEE: Lie = { east_m: 0, north_m: 0, ground_m: 0 };
 const NARROW_UNKNOWN_M = 1000;
 
 export type PlanHoleInput = Readonly<{ map: HoleMap; libraries: DayLibraries }>;
 
+/** A hole's plan with what it was made from: further questions about the hole need not solve it again. */
+export type PlannedHole = Readonly<{ plan: HolePlan; solved: SolvedHole; choice: Choice }>;
+
 /** Plans one hole: the shot, what follows, what else there is and what it costs. Deterministic in its input. */
-export function planHole({ map, libraries }: PlanHoleInput): HolePlan {
+export function planHole(input: PlanHoleInput): HolePlan {
+  return planHoleInFull(input).plan;
+}
+
+export function planHoleInFull({ map, libraries }: PlanHoleInput): PlannedHole {
   const report = describeHole(map);
   const solved = solveHole(map, rasterize(map), libraries, report.narrowest?.width_m ?? NARROW_UNKNOWN_M);
   const choice = chooseShot(solved.table, TEE, TEE_EFFORT);
@@ -35,7 +42,7 @@ export function planHole({ map, libraries }: PlanHoleInput): HolePlan {
     choice.candidates.map(c => [c, shotReport(solved.table, c, choice.best, place)]),
   );
   const scores = scoreDistribution(solved, choice.best);
-  return {
+  const plan: HolePlan = {
     ref: map.ref,
     name: map.name,
     length_m: report.length_m,
@@ -59,6 +66,7 @@ export function planHole({ map, libraries }: PlanHoleInput): HolePlan {
     cautions: holeCautions(map, report, choice.best.outcome.ends),
     assumptions: [...map.assumptions],
   };
+  return { plan, solved, choice };
 }
 
 function reported(shots: ReadonlyMap<Candidate, ShotReport>, candidate: Candidate): ShotReport {

@@ -1,4 +1,3 @@
-import type { FittedPlayer } from '../player/fitted-player.ts';
 import { type Candidate, isTie, type Table } from './choose-shot.ts';
 import type { Lie } from './march.ts';
 import type { HolePlan } from './plan-report.ts';
@@ -44,7 +43,7 @@ export function reasonAgainst(
 }
 
 function factsAgainst(table: Table, lie: Lie, best: Candidate, other: Candidate, toBasket_m: number): Fact[] {
-  const { world, thrower, player } = table;
+  const { world, thrower } = table;
   const a = best.outcome;
   const b = other.outcome;
   const facts: Fact[] = [];
@@ -109,14 +108,15 @@ function factsAgainst(table: Table, lie: Lie, best: Candidate, other: Candidate,
       text: `inside 10 m ${percent(b.within10mChance)} against ${percent(a.within10mChance)}`,
     });
   }
-  if (facts.length === 0) facts.push(closeCall(player, best, other));
+  if (facts.length === 0) facts.push(closeCall(table, best, other));
   return facts;
 }
 
-function closeCall(player: FittedPlayer, best: Candidate, other: Candidate): Fact {
+function closeCall(table: Table, best: Candidate, other: Candidate): Fact {
   const costs = other.outcome.expectedThrows - best.outcome.expectedThrows;
+  const { player } = table;
   const slower = player.throws[best.shot.throwIndex].discSpeed < player.throws[other.shot.throwIndex].discSpeed;
-  const text = isTie(best.outcome, other.outcome)
+  const text = isTie(table, best, other)
     ? `as good within the error${slower ? '; the slower disc is simpler' : ''}`
     : `${costs.toFixed(2)} throws more, from many small differences in where it ends`;
   return {

@@ -33,7 +33,18 @@ export function createShotMarcher(world: World, bins: WindBins, marcher: Marcher
     const first = (shot * samples + sample) * PATH_STRIDE;
     const skid = first + 3 * PATH_POINTS;
     const aim = aimBearing_deg * DEGREE;
-    marcher.march(paths, first, PATH_POINTS, lie, Math.sin(aim), Math.cos(aim), paths[skid], paths[skid + 1], false);
+    marcher.march(
+      paths,
+      first,
+      PATH_POINTS,
+      lie,
+      Math.sin(aim),
+      Math.cos(aim),
+      paths[skid],
+      paths[skid + 1],
+      false,
+      paths[skid + 2],
+    );
   }
   return {
     ends: marcher.ends,
@@ -46,7 +57,7 @@ export function createShotMarcher(world: World, bins: WindBins, marcher: Marcher
       for (let k = from; k < to; k++) {
         const first = (shot * samples + k) * PATH_STRIDE;
         const skid = first + 3 * PATH_POINTS;
-        marcher.march(paths, first, PATH_POINTS, lie, sin, cos, paths[skid], paths[skid + 1], false);
+        marcher.march(paths, first, PATH_POINTS, lie, sin, cos, paths[skid], paths[skid + 1], false, paths[skid + 2]);
         addPath(value, marcher.ends, field, dropX, dropY, 0);
       }
     },

@@ -3,7 +3,7 @@ import type { ExactThrower } from './exact-thrower.ts';
 import { type Lie, RESULT } from './march.ts';
 import type { ShotSpec } from './shots.ts';
 import { addPath, expectedOf, type ThrowValue } from './throw-value.ts';
-import { distanceToBasket, type ValueField } from './value-field.ts';
+import { distanceToBasket, type ValueField, valueAt } from './value-field.ts';
 
 const PARKED_M = 3;
 const CIRCLE_M = 10; // Official Rules of Disc Golf 806.01: a putt is a throw from within 10 m
@@ -87,11 +87,12 @@ export function shotOutcome(
         if (d <= CIRCLE_M) chance.circle += w;
         if (d <= OUTER_CIRCLE_M) chance.outer += w;
       }
+      const dropped = kind === RESULT.outOfBounds && drop !== null && prefersDrop(field, ends.x[i], ends.y[i], drop);
       points.push({
         x_m: ends.restX[i],
         y_m: ends.restY[i],
-        nextX_m: ends.x[i],
-        nextY_m: ends.y[i],
+        nextX_m: dropped ? dropX : ends.x[i],
+        nextY_m: dropped ? dropY : ends.y[i],
         weight: w / rows,
         penalty: ends.penalty[i],
         kind,
@@ -129,4 +130,9 @@ export function shotOutcome(
     apex_m: sums.apex / rows,
     ends: points,
   };
+}
+
+/** After out-of-bounds: the drop zone, when it is better than relief or there is no relief. */
+function prefersDrop(field: ValueField, x_m: number, y_m: number, drop: readonly [number, number]): boolean {
+  return Number.isNaN(x_m) || valueAt(field, drop[0], drop[1]) < valueAt(field, x_m, y_m);
 }

@@ -11,7 +11,7 @@ const FAST_DISC_SPEED = 10;
 export function shotReport(table: Table, candidate: Candidate, best: Candidate, place: ShotPlace): ShotReport {
   const { shot, outcome, aim_deg } = candidate;
   const fitted = table.player.throws[shot.throwIndex];
-  const tie = candidate !== best && isTie(best.outcome, outcome);
+  const tie = candidate !== best && isTie(table, best, candidate);
   const notes: string[] = [];
   if (fitted.basis === 'predicted') notes.push('Never measured from this hand: predicted from your other discs.');
   if (place.tailwind && fitted.discSpeed >= FAST_DISC_SPEED)

@@ -11,6 +11,8 @@ import type { WindBins } from './wind-bins.ts';
 import { groundAt, type World } from './world.ts';
 
 const DEGREE = Math.PI / 180;
+/** Shots that would land this far beyond the basket are not looked at, unless the bag has no shorter one. */
+const TOO_FAR_M = 30;
 const AIM_STEP_DEG = 6;
 const AIM_REACH = 10; // steps to each side
 const SHORTLIST = 64;
@@ -82,12 +84,13 @@ export function solveField(
   function search(lie: Lie): Candidate[] {
     const d = distanceToBasket(field, lie.east_m, lie.north_m);
     const toBasket = Math.atan2(field.basket[0] - lie.east_m, field.basket[1] - lie.north_m) / DEGREE;
+    const farthest = Math.max(d, bins.leastReach_m(toBasket)) + TOO_FAR_M;
     const aimOf = (aim: number) => toBasket + (aim - AIM_REACH) * AIM_STEP_DEG;
     const picks: Pick[] = marchPromising({
       shots: shotCount,
       aims: 2 * AIM_REACH + 1,
       bound: (shot, aim) =>
-        bins.at(aimOf(aim)).landing[3 * shot] > d + 30
+        bins.at(aimOf(aim)).landing[3 * shot] > farthest
           ? Number.POSITIVE_INFINITY
           : landingValue(world, bins, field, shot, aimOf(aim), lie, point),
       score: (shot, aim) => marched(shot, aimOf(aim), lie, 0, 1),
@@ -101,15 +104,7 @@ export function solveField(
     keepBest(picks, SECOND_LIST);
     for (const pick of picks) pick.score = marched(pick.shot, pick.aim_deg, lie, 1, CHOOSE_FEW);
     keepBest(picks, KEPT);
-    for (const pick of picks.slice(0, 2)) {
-      for (const turn of [-3, 3]) {
-        const score = marched(pick.shot, pick.aim_deg + turn, lie, 1, CHOOSE_FEW);
-        if (score < pick.score) {
-          pick.score = score;
-          pick.aim_deg += turn;
-        }
-      }
-    }
+    for (const pick of picks.slice(0, 2)) refineAim(pick, 3, CHOOSE_FEW, lie);
     return picks.map(pick => candidateOf(pick, lie));
   }
 
@@ -149,19 +144,21 @@ export function solveField(
     for (const pick of finalists) pick.score = marched(pick.shot, pick.aim_deg, lie, 1, CHOOSE_MANY);
     keepBest(finalists, FINALISTS);
     const chosen = finalists[0];
-    for (const turn of [-2.5, 2.5]) {
-      const score = marched(chosen.shot, chosen.aim_deg + turn, lie, 1, CHOOSE_MANY);
-      if (score < chosen.score) {
-        chosen.score = score;
-        chosen.aim_deg += turn;
-        break;
-      }
-    }
+    refineAim(chosen, 2.5, CHOOSE_MANY, lie);
     kept.set(
       node,
       picks.map(pick => candidateOf(pick, lie)),
     );
     settle(node, lie, chosen.shot, chosen.aim_deg);
+  }
+
+  /** Turns a pick to the better of the two sides, when one is better. */
+  function refineAim(pick: Pick, turn_deg: number, to: number, lie: Lie): void {
+    const [left, right] = [-turn_deg, turn_deg].map(turn => marched(pick.shot, pick.aim_deg + turn, lie, 1, to));
+    const turned = Math.min(left, right);
+    if (turned >= pick.score) return;
+    pick.aim_deg += left < right ? -turn_deg : turn_deg;
+    pick.score = turned;
   }
 
   /** The best few of some picks from a lie, by eight samples; the same shot and aim counts once. */

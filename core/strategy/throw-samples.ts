@@ -1,3 +1,4 @@
+import { ratedArmSpeed_mps, releaseSpeedShare } from '../flight/disc-model.ts';
 import type { Scatter } from '../flight/dispersion.ts';
 import { SAMPLE_DIMENSIONS } from '../flight/normal-samples.ts';
 import type { FittedThrow } from '../player/fitted-player.ts';
@@ -36,20 +37,36 @@ const BENT_SCATTER = 1.3;
 /** Degrees of bank that move the landing as much as one turn unit of stability. @source own model: both move it 2–3 % of the distance */
 const BANK_PER_TURN_UNIT_DEG = 1;
 
+/** Degrees of bank and of launch added to the scatter of a disc thrown with none of its rated speed (assumed; in proportion). */
+const UNDERPOWERED_BANK_DEG = 8;
+const UNDERPOWERED_LAUNCH_DEG = 4;
+
 /**
  * Scatter to plan with: the throw's own, wider on bent lines, wider (as a share) at part power because part power is judged
- * (assumed, half again as much at no power), and wider by what the fieldwork leaves unknown of speed and stability.
+ * (assumed, half again as much at no power), wider by what the fieldwork leaves unknown of speed and stability, and wider for
+ * a disc that is too fast for the arm, whose flight rests on the model where it is weakest.
  */
 export function planningScatter(fitted: FittedThrow, shot: Pick<ShotSpec, 'hyzer_deg' | 'power'>): Scatter {
   const { scatter } = fitted;
   const bent = shot.hyzer_deg === 0 ? 1 : BENT_SCATTER;
+  const short = speedShortfall(fitted);
   return {
     speed: Math.hypot(scatter.speed * (1 + 0.5 * (1 - shot.power)), fitted.releaseSpeedSd),
     azimuth_deg: scatter.azimuth_deg * bent,
-    hyzer_deg: Math.hypot(scatter.hyzer_deg * bent, fitted.stabilityOffsetSd * BANK_PER_TURN_UNIT_DEG),
-    launch_deg: scatter.launch_deg * bent,
+    hyzer_deg: Math.hypot(
+      scatter.hyzer_deg * bent,
+      fitted.stabilityOffsetSd * BANK_PER_TURN_UNIT_DEG,
+      UNDERPOWERED_BANK_DEG * short,
+    ),
+    launch_deg: Math.hypot(scatter.launch_deg * bent, UNDERPOWERED_LAUNCH_DEG * short),
     nose_deg: scatter.nose_deg * bent,
   };
+}
+
+/** By how much of it the arm misses the speed the disc is rated at: 0 fast enough, 0.3 a beginner with a fast driver. */
+export function speedShortfall(fitted: FittedThrow): number {
+  const arm_mps = fitted.releaseSpeed_mps / releaseSpeedShare(fitted.discSpeed);
+  return Math.max(0, 1 - arm_mps / ratedArmSpeed_mps(fitted.discSpeed));
 }
 
 /** Offsets from the mean release for row `index` of `normals`; index −1 is the middle of the scatter. */

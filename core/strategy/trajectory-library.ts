@@ -8,8 +8,8 @@ import { createSampledThrow, planningScatter, sampleThrow, type WindScatter } fr
 
 /** Points of a stored path, equal in time; 26 keep the chord within 10 cm. */
 export const PATH_POINTS = 26;
-/** Numbers a path: points, then the skid on level turf. */
-export const PATH_STRIDE = PATH_POINTS * 3 + 2;
+/** Numbers a path: points, then the skid on level turf (along, left), then the ground covered between points where it meets the level. */
+export const PATH_STRIDE = PATH_POINTS * 3 + 3;
 const DIRECTIONS = 8;
 const DEGREE = Math.PI / 180;
 
@@ -85,6 +85,7 @@ export function buildLibrary(
         resample(flier.path, flier.pathPoints(), paths, at);
         paths[at + 3 * PATH_POINTS] = play[0];
         paths[at + 3 * PATH_POINTS + 1] = play[1];
+        paths[at + 3 * PATH_POINTS + 2] = levelRun_m(paths, at);
       }
     }
   }
@@ -160,6 +161,12 @@ function resample(path: Float64Array, points: number, out: Float32Array, at: num
       out[at + 3 * i + c] = a + share * (path[3 * (from + 1) + c] - a);
     }
   }
+}
+
+function levelRun_m(paths: Float32Array, at: number): number {
+  let i = 1;
+  while (i < PATH_POINTS - 1 && paths[at + 3 * i + 2] > 0) i++;
+  return Math.hypot(paths[at + 3 * i] - paths[at + 3 * i - 3], paths[at + 3 * i + 1] - paths[at + 3 * i - 2]);
 }
 
 /** Where a stored path rests on level ground at the lie's height: `out` receives `[along_m, left_m, metres forward per metre of fall]`. */

@@ -10,6 +10,8 @@ export type WindBins = Readonly<{
   library: TrajectoryLibrary;
   /** The bin for throws aimed at a true bearing. */
   at(aimBearing_deg: number): WindBin;
+  /** How far the shortest shot lands along an aim. */
+  leastReach_m(aimBearing_deg: number): number;
 }>;
 
 /**
@@ -33,6 +35,12 @@ export function windBins(library: TrajectoryLibrary, windFrom_deg: number, share
   }
   return {
     library,
+    leastReach_m(aimBearing_deg) {
+      const { landing } = this.at(aimBearing_deg);
+      let least = Number.POSITIVE_INFINITY;
+      for (let s = 0; s < shots.length; s++) least = Math.min(least, landing[3 * s]);
+      return least;
+    },
     at(aimBearing_deg) {
       const relative = (((windFrom_deg - aimBearing_deg) % 360) + 360) % 360;
       const bin = Math.round((relative * bins) / 360) % bins;
