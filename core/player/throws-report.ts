@@ -29,7 +29,7 @@ const ThrowRowSchema = z.object({
 
 /** What `throws --json` prints. */
 export const ThrowsReportSchema = z.object({
-  schema: z.literal('roundwright.throws.1'),
+  schema: z.literal('roundwright/throws@1'),
   player: z.string(),
   handedness: z.enum(['right', 'left']),
   throws: z.array(ThrowRowSchema),
@@ -41,7 +41,7 @@ export type ThrowsReport = z.output<typeof ThrowsReportSchema>;
 /** The fitted range table of every disc and hand, in bag order, rounded to what the eye can use. */
 export function throwsReport(player: FittedPlayer): ThrowsReport {
   return {
-    schema: 'roundwright.throws.1',
+    schema: 'roundwright/throws@1',
     player: player.name,
     handedness: player.handedness,
     throws: player.throws.map(t => rowOf(player.throws, t)),

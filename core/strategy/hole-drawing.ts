@@ -1,10 +1,11 @@
 import { z } from 'zod';
 import { LANDING } from '../flight/flier.ts';
 import type { Table } from './choose-shot.ts';
-import { type Lie, RESULT } from './march.ts';
+import type { Lie } from './march.ts';
 import type { ShotSpec } from './shots.ts';
 
 const Point = z.tuple([z.number(), z.number()]).describe('metres east, north of the tee');
+/** In the order of the codes in march's RESULT. */
 const END_KINDS = ['rest', 'hit', 'outOfBounds', 'hazard', 'mando'] as const;
 
 /** What to draw of one shot, in the hole's local frame. */
@@ -80,7 +81,7 @@ export function drawShot(table: Table, shot: ShotSpec, lie: Lie, aim_deg: number
       found.push({
         at: [ends.restX[i]!, ends.restY[i]!],
         weight: ends.weight[i]! / ROWS,
-        kind: END_KINDS[ends.kind[i]!] ?? END_KINDS[RESULT.rest],
+        kind: END_KINDS[ends.kind[i]!]!,
       });
   }
   return {

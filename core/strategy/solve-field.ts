@@ -19,6 +19,8 @@ const SHORTLIST = 64;
 const SECOND_LIST = 14;
 const KEPT = 4;
 const FINALISTS = 3;
+/** Shots taken over from each neighbour. */
+const INHERITED = 2;
 /** Samples (index 0 is the middle): 1–8 and 1–12 choose, the rest value. */
 const CHOOSE_FEW = 9;
 const CHOOSE_MANY = 13;
@@ -229,7 +231,9 @@ export function solveField(
           policy.interpolate(node, coarseAround(field, node));
           continue;
         }
-        const inherited = coarse ? [] : neighbours(field, node, 2).flatMap(n => kept.get(n) ?? []);
+        const inherited = coarse
+          ? []
+          : neighbours(field, node, 2).flatMap(n => (kept.get(n) ?? []).slice(0, INHERITED));
         if (inherited.length >= KEPT) choose(node, lie, [], inherited, true);
         else choose(node, lie, search(lie), [], false);
       }
