@@ -1,4 +1,3 @@
-import { createHash } from 'node:crypto';
 import { availableParallelism } from 'node:os';
 import { Tinypool } from 'tinypool';
 import { dayCautions } from '../../core/air/cautions.ts';
@@ -8,12 +7,17 @@ import { buildHoleMap } from '../../core/geometry/build-hole-map.ts';
 import type { HoleMap } from '../../core/geometry/hole-map.ts';
 import { lineLength_m } from '../../core/geometry/line-length.ts';
 import type { FittedPlayer } from '../../core/player/fitted-player.ts';
+import { type Attitude, costOf } from '../../core/strategy/attitude.ts';
 import type { HolePlan, PlanReport } from '../../core/strategy/plan-report.ts';
+import { pushRound } from '../../core/strategy/push-round.ts';
 import { roundOf } from '../../core/strategy/round-distribution.ts';
 import { isAllowed, type Limits } from '../../core/strategy/shots.ts';
 import type { Result } from '../../core/units/result.ts';
 import { groundDrop_m } from './ground-drop.ts';
-import type { PlanTask, RoundSetting } from './plan-task.ts';
+import { libraryKey, type PlanTask, type PlanWithOptions, type RoundSetting } from './plan-task.ts';
+
+/** A hole's score strays by about this much (assumed, for the spread of a round before it is planned). */
+const HOLE_SD = 0.6;
 
 export type PlanRequest = Readonly<{
   course: Course;
@@ -23,7 +27,13 @@ export type PlanRequest = Readonly<{
   /** Refs of the holes to plan, as the course spells them; all when left out. A hole's plan is the same either way. */
   holes?: readonly string[];
   seed: number;
+  /** What the choices are for; the fewest expected throws when left out. */
+  attitude?: AttitudeName;
+  /** Throws for all the holes planned; only with `push`, which needs it. */
+  target?: number;
 }>;
+
+export type AttitudeName = Attitude['kind'];
 
 export type PlanProgress = Readonly<{ done: number; total: number /** The hole just planned. */; ref: string }>;
 
@@ -41,69 +51,134 @@ export type PlanOptions = Readonly<{
  * @throws {Error} when the worker threads cannot be started, or a hole's planning fails unexpectedly
  */
 export async function planRound(request: PlanRequest, options: PlanOptions = {}): Promise<Result<PlanReport>> {
-  const { course, player, day, limits, seed, holes } = request;
+  const { course, holes } = request;
+  const refusal = refuseRound(request);
+  if (refusal !== undefined) return refusal;
+  const all = course.holes.map(hole => buildHoleMap(course, hole));
+  const round = roundSetting(request, all);
+  const maps = all.filter(map => holes === undefined || holes.includes(map.ref));
+  const tasks = maps.map(
+    (map): PlanTask => ({ map, round, libraryKey: libraryKey(round), attitude: guarding(request, maps.length) }),
+  );
+  if (request.attitude === 'push') return { ok: true, value: await planPush(request, tasks, options) };
+  return { ok: true, value: reportOf(request, await runTasks<HolePlan>(tasks, 'default', options)) };
+}
+
+function guarding({ attitude }: PlanRequest, holes: number): Attitude | undefined {
+  return attitude === 'guard' ? { kind: 'guard', roundSd: HOLE_SD * Math.sqrt(holes) } : undefined;
+}
+
+/** Plans every hole evenly, allots the target, and plans those holes again where the pace asks for another shot. */
+async function planPush(request: PlanRequest, tasks: readonly PlanTask[], options: PlanOptions): Promise<PlanReport> {
+  const target = request.target ?? 0;
+  const even = await runTasks<PlanWithOptions>(tasks, 'optionsTask', options);
+  const pushed = pushRound(
+    even.map(hole => hole.options),
+    target,
+  );
+  const plans = even.map(hole => hole.plan);
+  const changed = tasks.flatMap((task, i) => {
+    const attitude: Attitude = { kind: 'push', after: pushed.after[i] ?? [] };
+    const costs = (even[i]?.options ?? []).map(scores => costOf(attitude, scores, meanScore(scores)));
+    return costs.some(cost => cost < (costs[0] ?? 0) - 1e-9) ? [{ i, task: { ...task, attitude } }] : [];
+  });
+  const again = await runTasks<HolePlan>(
+    changed.map(({ task }) => task),
+    'default',
+    { ...options, onProgress: undefined },
+  );
+  changed.forEach(({ i }, k) => {
+    const plan = again[k];
+    if (plan !== undefined) plans[i] = plan;
+  });
+  const report = reportOf(request, plans);
+  return {
+    ...report,
+    round: { ...report.round, target: { throws: target, chance: pushed.chance, chanceEven: pushed.chanceEven } },
+  };
+}
+
+function meanScore(scores: readonly number[]): number {
+  return scores.reduce((sum, chance, i) => sum + chance * (i + 1), 0);
+}
+
+/** @returns why the round cannot be planned, with path `holes` or `limits` */
+export function refuseRound({
+  course,
+  player,
+  limits,
+  holes,
+  attitude,
+  target,
+}: PlanRequest): Result<never> | undefined {
+  if (attitude === 'push' && target === undefined) return refused('target', 'needs a number of throws to finish in');
+  if (attitude !== 'push' && target !== undefined) return refused('target', 'is only for the attitude push');
   const unknown = (holes ?? []).filter(ref => !course.holes.some(hole => hole.ref === ref));
   if (unknown.length > 0)
     return refused('holes', `the course has no hole ${unknown.join(', ')}: ${course.holes.map(h => h.ref).join(', ')}`);
   if (!player.throws.some(fitted => isAllowed(fitted, limits)))
     return refused('limits', nothingToThrow(player, limits));
+  return undefined;
+}
 
-  // All maps, also of holes not asked for: the libraries then are the same, and so is each hole's plan.
-  const all = course.holes.map(hole => buildHoleMap(course, hole));
-  const maps = all.filter(map => holes === undefined || holes.includes(map.ref));
-  const round: RoundSetting = { player, day, limits, drop_m: groundDrop_m(all), seed };
-  const plans = await planOnThreads(maps, round, options);
+/** @param all - maps of all holes, also of those not asked for: the libraries then are the same, and so is each hole's plan */
+export function roundSetting({ player, day, limits, seed }: PlanRequest, all: readonly HoleMap[]): RoundSetting {
+  return { player, day, limits, drop_m: groundDrop_m(all), seed };
+}
+
+/** The report over all planned holes. */
+export function reportOf(
+  { course, player, day, seed, attitude = 'even' }: PlanRequest,
+  plans: readonly HolePlan[],
+): PlanReport {
   return {
-    ok: true,
-    value: {
-      schema: 'roundwright/plan@1',
-      course: course.name,
-      player: player.name,
-      air: {
-        density_kgpm3: day.density_kgpm3,
-        windSpeed_mps: day.wind.speed_mps,
-        windFrom_deg: day.wind.from_deg,
-        gust_mps: day.wind.gust_mps,
-        directionSpread_deg: day.wind.directionSpread_deg,
-        source: day.source,
-        notes: [...day.notes],
-      },
-      attitude: 'even',
-      seed,
-      holes: plans,
-      round: roundOf(plans),
-      cautions: dayCautions(day).map(caution => caution.text),
-      notes: [...player.notes],
+    schema: 'roundwright/plan@1',
+    course: course.name,
+    player: player.name,
+    air: {
+      density_kgpm3: day.density_kgpm3,
+      windSpeed_mps: day.wind.speed_mps,
+      windFrom_deg: day.wind.from_deg,
+      gust_mps: day.wind.gust_mps,
+      directionSpread_deg: day.wind.directionSpread_deg,
+      source: day.source,
+      notes: [...day.notes],
     },
+    attitude,
+    seed,
+    holes: [...plans],
+    round: roundOf([...plans]),
+    cautions: dayCautions(day).map(caution => caution.text),
+    notes: [...player.notes],
   };
 }
 
-async function planOnThreads(
-  maps: readonly HoleMap[],
-  round: RoundSetting,
+/** Runs tasks on worker threads, longest hole first; answers in the order of the tasks. */
+async function runTasks<Answer>(
+  tasks: readonly PlanTask[],
+  name: 'default' | 'optionsTask',
   { onProgress, signal, threads = availableParallelism() }: PlanOptions,
-): Promise<HolePlan[]> {
+): Promise<Answer[]> {
   signal?.throwIfAborted();
-  const roundKey = createHash('sha256').update(JSON.stringify(round)).digest('hex');
-  const longestFirst = maps
-    .map((map, index) => ({ map, index }))
-    .sort((a, b) => lineLength_m(b.map.line) - lineLength_m(a.map.line) || a.index - b.index);
-  const pool = startPool(Math.max(1, Math.min(threads, maps.length)));
-  const plans: HolePlan[] = [];
+  if (tasks.length === 0) return [];
+  const longestFirst = tasks
+    .map((task, index) => ({ task, index }))
+    .sort((a, b) => lineLength_m(b.task.map.line) - lineLength_m(a.task.map.line) || a.index - b.index);
+  const pool = startPool(Math.max(1, Math.min(threads, tasks.length)));
+  const answers: Answer[] = [];
   let done = 0;
   try {
     await Promise.all(
-      longestFirst.map(async ({ map, index }) => {
-        const task: PlanTask = { map, round, roundKey };
-        plans[index] = (await pool.run(task, signal === undefined ? {} : { signal })) as HolePlan;
+      longestFirst.map(async ({ task, index }) => {
+        answers[index] = (await pool.run(task, signal === undefined ? { name } : { name, signal })) as Answer;
         done++;
-        onProgress?.({ done, total: maps.length, ref: map.ref });
+        onProgress?.({ done, total: tasks.length, ref: task.map.ref });
       }),
     );
   } finally {
     await pool.destroy();
   }
-  return plans;
+  return answers;
 }
 
 function startPool(threads: number): Tinypool {

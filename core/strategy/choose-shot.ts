@@ -24,6 +24,8 @@ export type Choice = Readonly<{
   best: Candidate;
   /** Best of each disc × hand (the chosen one among them). */
   candidates: readonly Candidate[];
+  /** Everything that was answered on fresh samples, fewest throws first. */
+  finalists: readonly Candidate[];
 }>;
 
 /** How hard to look. */
@@ -124,7 +126,12 @@ export function chooseShot(table: Table, lie: Lie, effort: Effort): Choice {
     )
     .sort((a, b) => a.outcome.expectedThrows - b.outcome.expectedThrows);
   const best = simplestOfTie(table, candidates);
-  return { best, candidates: [best, ...bestPerDisc(candidates, best)] };
+  return choiceOf(best, candidates);
+}
+
+/** The choice with another of its finalists as the best. */
+export function choiceOf(best: Candidate, finalists: readonly Candidate[]): Choice {
+  return { best, candidates: [best, ...bestPerDisc(finalists, best)], finalists };
 }
 
 /** Difference in expected throws on the same samples, with its standard error. */

@@ -52,8 +52,12 @@ const STILL_FLYING = 0.5;
 type End = ShotDrawing['ends'][number];
 
 /** Flies a shot for the eye: its middle path, where it comes to rest, how high it is on the way. Deterministic. */
-export function drawShot(table: Table, shot: ShotSpec, lie: Lie, aim_deg: number): ShotDrawing {
-  const { thrower, answerNormals } = table;
+export function drawShot(
+  { thrower, answerNormals }: Pick<Table, 'thrower' | 'answerNormals'>,
+  shot: ShotSpec,
+  lie: Lie,
+  aim_deg: number,
+): ShotDrawing {
   const { flier, ends, play } = thrower;
   const [sin, cos] = [Math.sin(aim_deg * DEGREE), Math.cos(aim_deg * DEGREE)];
   const onGround = (along_m: number, left_m: number): [number, number] => [
@@ -84,14 +88,38 @@ export function drawShot(table: Table, shot: ShotSpec, lie: Lie, aim_deg: number
         kind: END_KINDS[ends.kind[i]!]!,
       });
   }
-  return {
+  return roundedDrawing({
     path,
     rest,
     spread: ellipses(rests, aim_deg, onGround),
     heights: heightBand(flights, lie.ground_m),
     ends: thinned(found),
+  });
+}
+
+/** Centimetres and tenths of a degree: finer than any pixel, and half the size to send. */
+function roundedDrawing({ path, rest, spread, heights, ends }: ShotDrawing): ShotDrawing {
+  return {
+    path: path.map(([e, n, z]) => [cm(e), cm(n), cm(z)]),
+    rest: [cm(rest[0]), cm(rest[1])],
+    spread: spread.map(ellipse => ({
+      share: ellipse.share,
+      centre: [cm(ellipse.centre[0]), cm(ellipse.centre[1])],
+      semiMajor_m: cm(ellipse.semiMajor_m),
+      semiMinor_m: cm(ellipse.semiMinor_m),
+      bearing_deg: Math.round(ellipse.bearing_deg * 10) / 10,
+    })),
+    heights: heights.map(band => ({
+      along_m: cm(band.along_m),
+      low_m: cm(band.low_m),
+      middle_m: cm(band.middle_m),
+      high_m: cm(band.high_m),
+    })),
+    ends: ends.map(({ at, weight, kind }) => ({ at: [cm(at[0]), cm(at[1])], weight, kind })),
   };
 }
+
+const cm = (value_m: number) => Math.round(value_m * 100) / 100 + 0; // + 0: no minus zero
 
 function pathOf(flier: Table['thrower']['flier']): [number, number, number][] {
   return Array.from({ length: flier.pathPoints() }, (_, i) => [

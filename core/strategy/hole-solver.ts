@@ -1,6 +1,5 @@
 import type { Day } from '../air/day.ts';
 import { exposureFromWoodShare } from '../air/exposure.ts';
-import { windSd_mps } from '../air/gust.ts';
 import { type Exposure, windProfile, windRatioAt } from '../air/wind-profile.ts';
 import { createFlier, type Flier } from '../flight/flier.ts';
 import { normalSamples } from '../flight/normal-samples.ts';
@@ -17,7 +16,7 @@ import { puttingValue } from './putting-value.ts';
 import { createShotMarcher } from './shot-marcher.ts';
 import { type Limits, type ShotSpec, shotsOf } from './shots.ts';
 import { type FieldSolution, solveField } from './solve-field.ts';
-import type { WindScatter } from './throw-samples.ts';
+import { type WindScatter, windScatterOf } from './throw-samples.ts';
 import {
   buildLibrary,
   levelLanding,
@@ -71,11 +70,7 @@ export function makeDayLibraries(
   const profile = windProfile('open');
   const shots = shotsOf(player, limits, flier, profile, day.density_kgpm3);
   if (shots.length === 0) throw new RangeError('no disc is left to throw under these limits');
-  const scatter: WindScatter = {
-    speed_mps: day.wind.speed_mps,
-    speedSd_mps: windSd_mps(day),
-    directionSd_deg: day.wind.speed_mps > 0 ? day.wind.directionSpread_deg : 0,
-  };
+  const scatter = windScatterOf(day);
   const build = (some: readonly ShotSpec[], rows: number, salt: number): TrajectoryLibrary =>
     buildLibrary(
       player,

@@ -3,13 +3,15 @@ import { describeHole } from '../geometry/describe-hole.ts';
 import type { HoleMap } from '../geometry/hole-map.ts';
 import { rasterize } from '../geometry/rasterize.ts';
 import type { DiscClass } from '../player/fitted-player.ts';
-import { type Candidate, type Choice, chooseShot, TEE_EFFORT } from './choose-shot.ts';
+import { type Attitude, costOf, EVEN } from './attitude.ts';
+import { type Candidate, type Choice, choiceOf, chooseShot, TEE_EFFORT } from './choose-shot.ts';
 import { holeCautions } from './hole-cautions.ts';
 import { type DayLibraries, type SolvedHole, solveHole } from './hole-solver.ts';
 import type { Lie } from './march.ts';
 import { nextThrows } from './next-throws.ts';
 import type { HolePlan, ShotReport } from './plan-report.ts';
 import { holedWithin } from './policy.ts';
+import type { HoleOptions } from './push-round.ts';
 import { puttingDistribution } from './putting-value.ts';
 import { reasonAgainst } from './reasons.ts';
 import { type ShotPlace, shotReport } from './shot-report.ts';
@@ -20,20 +22,30 @@ const MOST_REASONS = 6;
 const TEE: Lie = { east_m: 0, north_m: 0, ground_m: 0 };
 const NARROW_UNKNOWN_M = 1000;
 
-export type PlanHoleInput = Readonly<{ map: HoleMap; libraries: DayLibraries }>;
+export type PlanHoleInput = Readonly<{ map: HoleMap; libraries: DayLibraries; attitude?: Attitude }>;
 
 /** A hole's plan with what it was made from: further questions about the hole need not solve it again. */
-export type PlannedHole = Readonly<{ plan: HolePlan; solved: SolvedHole; choice: Choice }>;
+export type PlannedHole = Readonly<{
+  plan: HolePlan;
+  solved: SolvedHole;
+  choice: Choice;
+  /** Chances of scores of every finalist, the even choice first: what a round's target is allotted with. */
+  options: HoleOptions;
+}>;
 
 /** Plans one hole: the shot, what follows, what else there is and what it costs. Deterministic in its input. */
 export function planHole(input: PlanHoleInput): HolePlan {
   return planHoleInFull(input).plan;
 }
 
-export function planHoleInFull({ map, libraries }: PlanHoleInput): PlannedHole {
+export function planHoleInFull({ map, libraries, attitude = EVEN }: PlanHoleInput): PlannedHole {
   const report = describeHole(map);
   const solved = solveHole(map, rasterize(map), libraries, report.narrowest?.width_m ?? NARROW_UNKNOWN_M);
-  const choice = chooseShot(solved.table, TEE, TEE_EFFORT);
+  const even = chooseShot(solved.table, TEE, TEE_EFFORT);
+  const scoresOf = scoring(solved);
+  const ordered = [even.best, ...even.finalists.filter(c => c !== even.best)];
+  const options = ordered.map(scoresOf);
+  const choice = attitude.kind === 'even' ? even : choiceOf(leastCost(attitude, ordered, options), even.finalists);
   const { day } = libraries;
   const toBasket_deg = report.bearing_deg;
   const wind = relativeWind(day, toBasket_deg);
@@ -41,7 +53,6 @@ export function planHoleInFull({ map, libraries }: PlanHoleInput): PlannedHole {
   const shots = new Map<Candidate, ShotReport>(
     choice.candidates.map(c => [c, shotReport(solved.table, c, choice.best, place)]),
   );
-  const scores = scoreDistribution(solved, choice.best);
   const plan: HolePlan = {
     ref: map.ref,
     name: map.name,
@@ -58,7 +69,7 @@ export function planHoleInFull({ map, libraries }: PlanHoleInput): PlannedHole {
     next: nextThrows(solved.table, choice, day.wind),
     alternatives: choice.candidates.slice(1).map(c => reported(shots, c)),
     byClass: bestByClass(solved, choice, shots),
-    scoreDistribution: scores,
+    scoreDistribution: options[ordered.indexOf(choice.best)].map((chance, i) => ({ throws: i + 1, chance })),
     expectedThrows: choice.best.outcome.expectedThrows,
     reasons: mainAlternatives(solved, choice).map(other =>
       reasonAgainst(solved.table, TEE, choice.best, other, report.length_m),
@@ -66,7 +77,7 @@ export function planHoleInFull({ map, libraries }: PlanHoleInput): PlannedHole {
     cautions: holeCautions(map, report, choice.best.outcome.ends),
     assumptions: [...map.assumptions],
   };
-  return { plan, solved, choice };
+  return { plan, solved, choice, options };
 }
 
 function reported(shots: ReadonlyMap<Candidate, ShotReport>, candidate: Candidate): ShotReport {
@@ -102,27 +113,32 @@ function mainAlternatives(solved: SolvedHole, choice: Choice): Candidate[] {
   return [...rest, ...byClass].slice(0, MOST_REASONS);
 }
 
-/** Chance of each score with the chosen tee shot and the best play after it. */
-function scoreDistribution(solved: SolvedHole, best: Candidate): HolePlan['scoreDistribution'] {
+function leastCost(attitude: Attitude, candidates: readonly Candidate[], options: HoleOptions): Candidate {
+  const costs = candidates.map((c, i) => costOf(attitude, options[i], c.outcome.expectedThrows));
+  return candidates[costs.indexOf(Math.min(...costs))];
+}
+
+/** Chance of each score with a tee shot and the best play after it: `[i]` for i + 1 throws, the last entry that or worse. */
+function scoring(solved: SolvedHole): (shot: Candidate) => number[] {
   const { field, policy } = solved.solution;
   const layers = policy.distribution(MOST_THROWS);
   const putts = puttingDistribution(field.putting, MOST_THROWS);
-  const within = new Array<number>(MOST_THROWS + 1).fill(0);
-  for (let n = 1; n <= MOST_THROWS; n++) {
-    let chance = 0;
-    for (const end of best.outcome.ends) {
-      const left = n - 1 - end.penalty;
-      if (left <= 0) continue;
-      // a throw played again starts from the tee: its own chance with fewer throws left
-      chance +=
-        end.weight *
-        (Number.isNaN(end.nextX_m) ? within[left] : holedWithin(field, layers, putts, left, end.nextX_m, end.nextY_m));
+  return shot => {
+    const within = new Array<number>(MOST_THROWS + 1).fill(0);
+    for (let n = 1; n <= MOST_THROWS; n++) {
+      let chance = 0;
+      for (const end of shot.outcome.ends) {
+        const left = n - 1 - end.penalty;
+        if (left <= 0) continue;
+        // a throw played again starts from the tee: its own chance with fewer throws left
+        chance +=
+          end.weight *
+          (Number.isNaN(end.nextX_m)
+            ? within[left]
+            : holedWithin(field, layers, putts, left, end.nextX_m, end.nextY_m));
+      }
+      within[n] = Math.min(1, Math.max(within[n - 1], chance));
     }
-    within[n] = Math.min(1, Math.max(within[n - 1], chance));
-  }
-  const scores = Array.from({ length: MOST_THROWS }, (_, i) => ({
-    throws: i + 1,
-    chance: i + 1 === MOST_THROWS ? 1 - within[MOST_THROWS - 1] : within[i + 1] - within[i],
-  }));
-  return scores;
+    return Array.from({ length: MOST_THROWS }, (_, i) => (i + 1 === MOST_THROWS ? 1 : within[i + 1]) - within[i]);
+  };
 }

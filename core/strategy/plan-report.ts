@@ -101,6 +101,14 @@ export const RoundSchema = z.object({
   sd: z.number(),
   par: z.int(),
   distribution: z.array(z.object({ throws: throwsCount, chance })),
+  target: z
+    .object({
+      throws: throwsCount,
+      chance,
+      chanceEven: chance.describe('With the fewest expected throws on every hole'),
+    })
+    .optional()
+    .describe('For push: the chance to finish at or under it, when each choice looks at the score so far'),
 });
 export type RoundReport = z.output<typeof RoundSchema>;
 
@@ -117,7 +125,7 @@ export const PlanReportSchema = z.object({
     source: z.string(),
     notes: z.array(z.string()),
   }),
-  attitude: z.literal('even'),
+  attitude: z.enum(['even', 'guard', 'push']),
   seed: z.int(),
   holes: z.array(HolePlanSchema),
   round: RoundSchema,

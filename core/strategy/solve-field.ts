@@ -253,7 +253,7 @@ export function solveField(
     for (const { node } of order) {
       const own = kept.get(node);
       // where nothing is met and the values around have not moved, the first choice stands
-      if (!own || (policy.isClean(node) && policy.moved(node) < MOVED)) continue;
+      if (!own || policy.moved(node) < MOVED) continue;
       const lie = lieOf(node);
       choose(
         node,

@@ -1,3 +1,5 @@
+import type { Day } from '../air/day.ts';
+import { windSd_mps } from '../air/gust.ts';
 import { ratedArmSpeed_mps, releaseSpeedShare } from '../flight/disc-model.ts';
 import type { Scatter } from '../flight/dispersion.ts';
 import { SAMPLE_DIMENSIONS } from '../flight/normal-samples.ts';
@@ -15,6 +17,11 @@ const WIND_DIRECTION = 6;
 
 /** Wind met by one throw, as scatter about the day's mean. */
 export type WindScatter = Readonly<{ speed_mps: number; speedSd_mps: number; directionSd_deg: number }>;
+
+export function windScatterOf(day: Day): WindScatter {
+  const { speed_mps, directionSpread_deg } = day.wind;
+  return { speed_mps, speedSd_mps: windSd_mps(day), directionSd_deg: speed_mps > 0 ? directionSpread_deg : 0 };
+}
 
 /** One sampled release and the air it meets; rewritten by `sampleThrow`. */
 export type SampledThrow = {

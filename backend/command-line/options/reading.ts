@@ -1,4 +1,5 @@
 import { InvalidArgumentError } from 'commander';
+import { COMPASS_POINTS } from '../../../core/units/compass-point.ts';
 import { parseLength_m } from '../../../core/units/length.ts';
 import type { Result } from '../../../core/units/result.ts';
 import { parseSpeed_mps } from '../../../core/units/speed.ts';
@@ -30,21 +31,14 @@ export const angle_deg = (text: string): number => number(text, /\s*(?:°|deg)$/
 
 export const mass_g = (text: string): number => number(text, /\s*(?:g|gram|grams)$/i, 'write grams, such as 175');
 
-const POINTS = ['N', 'NNE', 'NE', 'ENE', 'E', 'ESE', 'SE', 'SSE', 'S', 'SSW', 'SW', 'WSW', 'W', 'WNW', 'NW', 'NNW'];
 const WORDS: Readonly<Record<string, string>> = { NORTH: 'N', EAST: 'E', SOUTH: 'S', WEST: 'W' };
 
 /** A true direction: degrees clockwise from north, or a point of the compass ("W", "SSE", "west"). */
 export function direction_deg(text: string): number {
   const word = text.trim().toUpperCase();
-  const point = POINTS.indexOf(WORDS[word] ?? word);
-  if (point >= 0) return point * (360 / POINTS.length);
+  const point = COMPASS_POINTS.findIndex(name => name === (WORDS[word] ?? word));
+  if (point >= 0) return point * (360 / COMPASS_POINTS.length);
   return number(text, /\s*(?:°|deg)$/i, 'write degrees clockwise from north, or a compass point: 270 or W');
-}
-
-/** The nearest of the 16 points, for reading. */
-export function compassPoint(bearing_deg: number): string {
-  const turn = ((bearing_deg % 360) + 360) % 360;
-  return POINTS[Math.round(turn / (360 / POINTS.length)) % POINTS.length]!;
 }
 
 export function wholeNumber(text: string): number {

@@ -1,6 +1,6 @@
 import type { HoleReport } from '../../../core/geometry/hole-report.ts';
+import { compassPoint } from '../../../core/units/compass-point.ts';
 import { formatLength } from '../../../core/units/length.ts';
-import { compassPoint } from '../options/reading.ts';
 import { wrapped } from '../paragraphs.ts';
 import { CHOSEN, type Units } from '../show-units.ts';
 import { plain, type Terminal } from '../terminal.ts';

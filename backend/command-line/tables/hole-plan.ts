@@ -1,8 +1,9 @@
 import type { HolePlan, ShotReport } from '../../../core/strategy/plan-report.ts';
 import { formatLength } from '../../../core/units/length.ts';
+import { percent } from '../../../core/units/percent.ts';
 import { formatSpeed } from '../../../core/units/speed.ts';
 import { bullets, wrapped } from '../paragraphs.ts';
-import { CHOSEN, lengthIn, percent, sideIn, type Units } from '../show-units.ts';
+import { CHOSEN, lengthIn, sideIn, type Units } from '../show-units.ts';
 import { table } from '../table.ts';
 import { plain, type Terminal } from '../terminal.ts';
 import { aimOf } from './plan-table.ts';

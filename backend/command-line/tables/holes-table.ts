@@ -1,6 +1,6 @@
 import type { HoleReport } from '../../../core/geometry/hole-report.ts';
+import { compassPoint } from '../../../core/units/compass-point.ts';
 import type { HolesReport } from '../../api/describe-course.ts';
-import { compassPoint } from '../options/reading.ts';
 import { wrapped } from '../paragraphs.ts';
 import { lengthIn, type Units } from '../show-units.ts';
 import { table } from '../table.ts';

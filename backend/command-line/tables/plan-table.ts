@@ -1,9 +1,10 @@
 import type { HolePlan, PlanReport } from '../../../core/strategy/plan-report.ts';
+import { compassPoint } from '../../../core/units/compass-point.ts';
 import { formatLength } from '../../../core/units/length.ts';
+import { percent } from '../../../core/units/percent.ts';
 import { formatSpeed, MPS_PER } from '../../../core/units/speed.ts';
-import { compassPoint } from '../options/reading.ts';
 import { bullets, wrapped } from '../paragraphs.ts';
-import { CHOSEN, lengthIn, percent, type Units } from '../show-units.ts';
+import { CHOSEN, lengthIn, type Units } from '../show-units.ts';
 import { type Column, table } from '../table.ts';
 import { plain, type Terminal } from '../terminal.ts';
 

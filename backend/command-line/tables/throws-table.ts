@@ -2,9 +2,10 @@ import type { PuttingCurve } from '../../../core/player/fitted-player.ts';
 import { makeChance } from '../../../core/player/putting-curve.ts';
 import type { ThrowsReport } from '../../../core/player/throws-report.ts';
 import { formatLength } from '../../../core/units/length.ts';
+import { percent } from '../../../core/units/percent.ts';
 import { MPS_PER } from '../../../core/units/speed.ts';
 import { bullets, wrapped } from '../paragraphs.ts';
-import { CHOSEN, lengthIn, percent, sideIn, type Units } from '../show-units.ts';
+import { CHOSEN, lengthIn, sideIn, type Units } from '../show-units.ts';
 import { table } from '../table.ts';
 import { plain, type Terminal } from '../terminal.ts';
 

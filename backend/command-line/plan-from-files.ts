@@ -1,0 +1,93 @@
+import type { Command } from 'commander';
+import type { Day } from '../../core/air/day.ts';
+import type { Course } from '../../core/course/course.ts';
+import { fitPlayer } from '../../core/player/fit-player.ts';
+import type { FittedPlayer } from '../../core/player/fitted-player.ts';
+import type { PlayerFile } from '../../core/player/player-file.ts';
+import type { PlanReport } from '../../core/strategy/plan-report.ts';
+import type { Limits } from '../../core/strategy/shots.ts';
+import type { Result } from '../../core/units/result.ts';
+import { planRound } from '../planning/plan-round.ts';
+import type { Context } from './context.ts';
+import { loadCourse, loadPlayer } from './load.ts';
+import { dayOf } from './options/air-options.ts';
+import { holeList } from './options/hole-list.ts';
+import { PLANNING_OPTION_OF, type PlanningOptions } from './options/planning-options.ts';
+import { usageError } from './options/usage.ts';
+import { EXIT, printProblems } from './problems.ts';
+import { during, startProgress } from './progress.ts';
+import type { Terminal } from './terminal.ts';
+
+export type PlannedRound = Readonly<{ course: Course; player: FittedPlayer; day: Day; plan: PlanReport }>;
+
+/**
+ * Reads the files a verb names and plans the round.
+ * @returns null when that could not be done: the user has been told, and the process's end is set
+ */
+export async function planFromFiles(
+  file: string,
+  options: PlanningOptions,
+  command: Command,
+  { terminal, exit }: Context,
+): Promise<PlannedRound | null> {
+  const day = dayOf(options);
+  if (!day.ok) return usageError(command, day.problems, PLANNING_OPTION_OF);
+  const course = loadCourse(file);
+  const player = loadPlayer(options.player);
+  if (!course.ok) printProblems(file, course.problems, terminal);
+  if (!player.ok) printProblems(options.player, player.problems, terminal);
+  if (!course.ok || !player.ok) {
+    exit(EXIT.badInput);
+    return null;
+  }
+  const holes = options.holes === undefined ? undefined : holeList(options.holes, course.value);
+  if (holes?.ok === false) return usageError(command, holes.problems, PLANNING_OPTION_OF);
+  const made = await planned(course.value, player.value, day.value, options, holes?.value, terminal);
+  if (made === null) {
+    terminal.err('stopped\n');
+    exit(EXIT.interrupted);
+    return null;
+  }
+  const { fitted, plan } = made;
+  if (plan.ok) return { course: course.value, player: fitted, day: day.value, plan: plan.value };
+  const isUsage = options.only !== undefined || options.hand !== undefined;
+  if (isUsage || plan.problems.some(({ path }) => path === 'target'))
+    return usageError(command, plan.problems, PLANNING_OPTION_OF);
+  printProblems(
+    options.player,
+    plan.problems.map(problem => ({ ...problem, path: 'discs' })),
+    terminal,
+  );
+  exit(EXIT.badInput);
+  return null;
+}
+
+/** @returns null when the user interrupted it */
+async function planned(
+  course: Course,
+  file: PlayerFile,
+  day: Day,
+  { only, hand, seed, attitude, target }: PlanningOptions,
+  holes: readonly string[] | undefined,
+  terminal: Terminal,
+): Promise<Readonly<{ fitted: FittedPlayer; plan: Result<PlanReport> }> | null> {
+  const player = during(terminal, 'fitting the throws', () => fitPlayer(file));
+  const limits: Limits = { ...(only && { classes: only }), ...(hand && { hands: [hand] }) };
+  const progress = startProgress(terminal, 'planning', holes?.length ?? course.holes.length);
+  const interrupt = new AbortController();
+  const stop = () => interrupt.abort();
+  process.once('SIGINT', stop);
+  try {
+    const plan = await planRound(
+      { course, player, day, limits, seed, attitude, ...(target !== undefined && { target }), ...(holes && { holes }) },
+      { onProgress: ({ done }) => progress.set(done), signal: interrupt.signal },
+    );
+    return { fitted: player, plan };
+  } catch (error) {
+    if (interrupt.signal.aborted) return null;
+    throw error;
+  } finally {
+    process.removeListener('SIGINT', stop);
+    progress.stop();
+  }
+}
