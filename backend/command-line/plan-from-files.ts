@@ -18,6 +18,9 @@ import { EXIT, printProblems } from './problems.ts';
 import { during, startProgress } from './progress.ts';
 import type { Terminal } from './terminal.ts';
 
+/** Other winds are looked at when asked for, and where a hole is shown in detail. */
+type WindRose = Readonly<{ flips?: true; detail?: true }>;
+
 export type PlannedRound = Readonly<{ course: Course; player: FittedPlayer; day: Day; plan: PlanReport }>;
 
 /**
@@ -26,7 +29,7 @@ export type PlannedRound = Readonly<{ course: Course; player: FittedPlayer; day:
  */
 export async function planFromFiles(
   file: string,
-  options: PlanningOptions,
+  options: PlanningOptions & WindRose,
   command: Command,
   { terminal, exit }: Context,
 ): Promise<PlannedRound | null> {
@@ -67,7 +70,7 @@ async function planned(
   course: Course,
   file: PlayerFile,
   day: Day,
-  { only, hand, seed, attitude, target }: PlanningOptions,
+  { only, hand, seed, attitude, target, flips, detail }: PlanningOptions & WindRose,
   holes: readonly string[] | undefined,
   terminal: Terminal,
 ): Promise<Readonly<{ fitted: FittedPlayer; plan: Result<PlanReport> }> | null> {
@@ -79,7 +82,17 @@ async function planned(
   process.once('SIGINT', stop);
   try {
     const plan = await planRound(
-      { course, player, day, limits, seed, attitude, ...(target !== undefined && { target }), ...(holes && { holes }) },
+      {
+        course,
+        player,
+        day,
+        limits,
+        seed,
+        attitude,
+        flips: flips || detail || holes?.length === 1,
+        ...(target !== undefined && { target }),
+        ...(holes && { holes }),
+      },
       { onProgress: ({ done }) => progress.set(done), signal: interrupt.signal },
     );
     return { fitted: player, plan };

@@ -6,6 +6,7 @@ import { addCheck } from './verbs/check.ts';
 import { addFly } from './verbs/fly.ts';
 import { addHoles } from './verbs/holes.ts';
 import { addPlan } from './verbs/plan.ts';
+import { addSheet } from './verbs/sheet.ts';
 import { addThrows } from './verbs/throws.ts';
 
 /**
@@ -34,7 +35,7 @@ export async function run(words: readonly string[], terminal: Terminal): Promise
       code = wanted;
     },
   };
-  for (const add of [addCheck, addHoles, addThrows, addPlan, addFly]) add(program, context);
+  for (const add of [addCheck, addHoles, addThrows, addPlan, addSheet, addFly]) add(program, context);
   try {
     await program.parseAsync([...words], { from: 'user' });
   } catch (error) {

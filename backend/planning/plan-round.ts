@@ -31,6 +31,8 @@ export type PlanRequest = Readonly<{
   attitude?: AttitudeName;
   /** Throws for all the holes planned; only with `push`, which needs it. */
   target?: number;
+  /** Also look what other winds would choose on each hole. */
+  flips?: boolean;
 }>;
 
 export type AttitudeName = Attitude['kind'];
@@ -58,7 +60,13 @@ export async function planRound(request: PlanRequest, options: PlanOptions = {})
   const round = roundSetting(request, all);
   const maps = all.filter(map => holes === undefined || holes.includes(map.ref));
   const tasks = maps.map(
-    (map): PlanTask => ({ map, round, libraryKey: libraryKey(round), attitude: guarding(request, maps.length) }),
+    (map): PlanTask => ({
+      map,
+      round,
+      libraryKey: libraryKey(round),
+      attitude: guarding(request, maps.length),
+      flips: request.flips,
+    }),
   );
   if (request.attitude === 'push') return { ok: true, value: await planPush(request, tasks, options) };
   return { ok: true, value: reportOf(request, await runTasks<HolePlan>(tasks, 'default', options)) };

@@ -27,6 +27,8 @@ export type PlanTask = Readonly<{
   libraryKey: string;
   /** The fewest expected throws when left out. */
   attitude?: Attitude;
+  /** Also look what other winds would choose. */
+  flips?: boolean;
 }>;
 
 /** A hole's plan with the chances of scores of its shots, to allot a target with. */

@@ -24,13 +24,13 @@ const KEPT_SOLVED = 3;
 const TEE = { east_m: 0, north_m: 0, ground_m: 0 };
 
 /** Plans one hole in a worker thread. */
-export default function planTask({ map, round, libraryKey, attitude }: PlanTask): HolePlan {
-  return planHole({ map, libraries: librariesFor(libraryKey, round), attitude });
+export default function planTask({ map, round, libraryKey, attitude, flips }: PlanTask): HolePlan {
+  return planHole({ map, libraries: librariesFor(libraryKey, round), attitude, flips });
 }
 
 /** Plans one hole and keeps the chances of scores of all its shots, to allot a round's target with. */
-export function optionsTask({ map, round, libraryKey }: PlanTask): PlanWithOptions {
-  const { plan, options } = planHoleInFull({ map, libraries: librariesFor(libraryKey, round) });
+export function optionsTask({ map, round, libraryKey, flips }: PlanTask): PlanWithOptions {
+  const { plan, options } = planHoleInFull({ map, libraries: librariesFor(libraryKey, round), flips });
   return { plan, options };
 }
 

@@ -38,7 +38,7 @@ const NARROW_M = 10;
 const LONG_HOLE_M = 220;
 const LONG_CELL_M = 6;
 /** Height at which one hole's wind is compared with another's: about where discs fly. */
-const FLIGHT_HEIGHT_M = 4;
+export const FLIGHT_HEIGHT_M = 4;
 const SIDE_FOR_EXPOSURE_M = 15;
 
 /** One player's shots in one day's air: shared by all holes. */

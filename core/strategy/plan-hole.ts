@@ -15,6 +15,7 @@ import type { HoleOptions } from './push-round.ts';
 import { puttingDistribution } from './putting-value.ts';
 import { reasonAgainst } from './reasons.ts';
 import { type ShotPlace, shotReport } from './shot-report.ts';
+import { windFlips } from './wind-flips.ts';
 
 /** Scores are told apart up to here; worse ones are one entry. */
 const MOST_THROWS = 12;
@@ -22,7 +23,12 @@ const MOST_REASONS = 6;
 const TEE: Lie = { east_m: 0, north_m: 0, ground_m: 0 };
 const NARROW_UNKNOWN_M = 1000;
 
-export type PlanHoleInput = Readonly<{ map: HoleMap; libraries: DayLibraries; attitude?: Attitude }>;
+export type PlanHoleInput = Readonly<{
+  map: HoleMap;
+  libraries: DayLibraries;
+  attitude?: Attitude /** Also look what other winds would choose. */;
+  flips?: boolean;
+}>;
 
 /** A hole's plan with what it was made from: further questions about the hole need not solve it again. */
 export type PlannedHole = Readonly<{
@@ -38,7 +44,7 @@ export function planHole(input: PlanHoleInput): HolePlan {
   return planHoleInFull(input).plan;
 }
 
-export function planHoleInFull({ map, libraries, attitude = EVEN }: PlanHoleInput): PlannedHole {
+export function planHoleInFull({ map, libraries, attitude = EVEN, flips = false }: PlanHoleInput): PlannedHole {
   const report = describeHole(map);
   const solved = solveHole(map, rasterize(map), libraries, report.narrowest?.width_m ?? NARROW_UNKNOWN_M);
   const even = chooseShot(solved.table, TEE, TEE_EFFORT);
@@ -53,6 +59,7 @@ export function planHoleInFull({ map, libraries, attitude = EVEN }: PlanHoleInpu
   const shots = new Map<Candidate, ShotReport>(
     choice.candidates.map(c => [c, shotReport(solved.table, c, choice.best, place)]),
   );
+  const turned = flips ? windFlips(solved, libraries, choice) : { flips: [], nearest: null };
   const plan: HolePlan = {
     ref: map.ref,
     name: map.name,
@@ -74,6 +81,8 @@ export function planHoleInFull({ map, libraries, attitude = EVEN }: PlanHoleInpu
     reasons: mainAlternatives(solved, choice).map(other =>
       reasonAgainst(solved.table, TEE, choice.best, other, report.length_m),
     ),
+    flips: turned.flips,
+    nearestFlip: turned.nearest,
     cautions: holeCautions(map, report, choice.best.outcome.ends),
     assumptions: [...map.assumptions],
   };

@@ -70,6 +70,18 @@ const ReasonSchema = z.object({
   ),
 });
 
+const FlipSchema = z.object({
+  windFrom_deg: z.number(),
+  wind_mps: z.number(),
+  choice: z.object({
+    disc: z.string(),
+    discId: z.string(),
+    class: z.enum(['putter', 'midrange', 'fairway', 'control', 'distance']),
+    hand: z.enum(['backhand', 'forehand']),
+    shape: z.enum(['hyzer', 'flat', 'anhyzer']),
+  }),
+});
+
 export const HolePlanSchema = z.object({
   ref: z.string(),
   name: z.string().optional(),
@@ -91,6 +103,10 @@ export const HolePlanSchema = z.object({
     .describe('The last entry holds that score or worse'),
   expectedThrows: z.number(),
   reasons: z.array(ReasonSchema),
+  flips: z.array(FlipSchema).describe('The choice over a rose of winds at 10 m; empty when it was not asked for'),
+  nearestFlip: FlipSchema.extend({ change_mps: z.number().describe('Length of the change of wind, as a vector') })
+    .nullable()
+    .describe('The least change of wind that changes disc or hand; null when none up to 12 m/s does, or not asked for'),
   cautions: z.array(z.string()),
   assumptions: z.array(z.string()),
 });

@@ -1,4 +1,5 @@
 import type { HolePlan, ShotReport } from '../../../core/strategy/plan-report.ts';
+import { compassPoint } from '../../../core/units/compass-point.ts';
 import { formatLength } from '../../../core/units/length.ts';
 import { percent } from '../../../core/units/percent.ts';
 import { formatSpeed } from '../../../core/units/speed.ts';
@@ -38,6 +39,7 @@ export function holePlan(hole: HolePlan, units: Units, terminal: Terminal): stri
         '    - ',
       ),
     ),
+    ...(hole.flips.length > 0 ? [wrapped(windLine(hole, units), columns, '  wind    ')] : []),
     ...(shown.length > 0 ? ['\n', alternatives(shown, units, terminal)] : []),
     ...(more > 0 ? [wrapped(`and ${more} more (--json has all)`, columns, '  ')] : []),
     ...(hole.cautions.length > 0 ? ['  careful\n', bullets(hole.cautions, columns, '    ')] : []),
@@ -86,6 +88,17 @@ function nextLine(next: HolePlan['next'][number], units: Units): string {
   const where = `after ${next.after} (${percent(next.chance)}), from ${formatLength(next.toBasket_m, CHOSEN[units])}`;
   if (next.shot === undefined) return `${where}: putt, ${next.expectedThrows.toFixed(2)} to hole out`;
   return `${where}: ${next.shot.title}: ${next.shot.disc}, power ${percent(next.shot.power)}, aim ${aimOf(next.shot.aimFromBasket_deg)}, ${next.expectedThrows.toFixed(2)} to hole out`;
+}
+
+function windLine({ nearestFlip, flips }: HolePlan, units: Units): string {
+  if (nearestFlip === null) {
+    const strongest = Math.max(...flips.map(flip => flip.wind_mps));
+    return `no wind up to ${formatSpeed(strongest, CHOSEN[units])} from any side calls for another disc`;
+  }
+  const { choice, wind_mps, windFrom_deg } = nearestFlip;
+  const wind =
+    wind_mps === 0 ? 'calm air' : `${formatSpeed(wind_mps, CHOSEN[units])} from ${compassPoint(windFrom_deg)}`;
+  return `${wind} would make it ${choice.disc}, ${choice.hand}: the nearest change that does`;
 }
 
 const cost = (throws: number) => (throws < 0.005 ? 'about the same' : `costs ${throws.toFixed(2)}`);

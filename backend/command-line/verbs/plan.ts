@@ -9,7 +9,7 @@ import { holePlan } from '../tables/hole-plan.ts';
 import { planTable } from '../tables/plan-table.ts';
 import type { Terminal } from '../terminal.ts';
 
-type PlanOptions = PlanningOptions & Readonly<{ detail?: true; json?: true; units: Units }>;
+type PlanOptions = PlanningOptions & Readonly<{ detail?: true; flips?: true; json?: true; units: Units }>;
 
 export function addPlan(program: Command, context: Context): void {
   const command = program
@@ -17,6 +17,7 @@ export function addPlan(program: Command, context: Context): void {
     .description('what to throw on every hole, how sure it is, and what else there is');
   addPlanningOptions(command)
     .option('--detail', 'every hole in detail (one alone always is): next throws, alternatives, reasons')
+    .option('--flips', 'also look what other winds would choose (with --json; on with --detail or a single hole)')
     .option('--json', 'machine-readable plan')
     .addOption(unitsOption())
     .action(async (file: string, options: PlanOptions, self: Command) => {

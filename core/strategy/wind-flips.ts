@@ -1,0 +1,187 @@
+import { windProfile, windRatioAt } from '../air/wind-profile.ts';
+import { createFlier } from '../flight/flier.ts';
+import { type Candidate, type Choice, pairedDifference } from './choose-shot.ts';
+import { createExactThrower } from './exact-thrower.ts';
+import { type DayLibraries, FLIGHT_HEIGHT_M, type SolvedHole } from './hole-solver.ts';
+import { landingValue } from './landing-value.ts';
+import { createMarcher, type Lie } from './march.ts';
+import { marchPromising } from './march-promising.ts';
+import type { HolePlan } from './plan-report.ts';
+import { createShotMarcher } from './shot-marcher.ts';
+import { type ShotOutcome, shotOutcome } from './shot-outcome.ts';
+import type { ShotSpec } from './shots.ts';
+import { expectedOf, resetThrowValue, type ThrowValue } from './throw-value.ts';
+import { buildLibrary, type TrajectoryLibrary } from './trajectory-library.ts';
+import { distanceToBasket, valueAt } from './value-field.ts';
+import { windBins } from './wind-bins.ts';
+
+const DEGREE = Math.PI / 180;
+const DIRECTIONS = 16;
+const SPEEDS_MPS = [0, 3, 6, 9, 12] as const;
+const RING_MPS = 9;
+const AIM_REACH_DEG = 48;
+const AIM_STEP_DEG = 4;
+const ROWS = 12;
+/** Discs × hands compared: those nearest to the choice, and the best of each class. */
+const NEAREST = 4;
+const TOO_FAR_M = 30;
+/** Another disc must be better by this, and by this many standard errors, before the choice is said to flip. */
+const LEAST_GAIN = 0.04;
+const STANDARD_ERRORS = 1.5;
+const TEE: Lie = { east_m: 0, north_m: 0, ground_m: 0 };
+
+export type WindFlip = HolePlan['flips'][number];
+
+/**
+ * The choice over a rose of winds: each of the nearest discs aims and throttles anew for every wind, then flies exactly. The value
+ * of later lies is that of the day's wind (a wind moves it far less than the tee shot).
+ */
+export function windFlips(
+  solved: SolvedHole,
+  libraries: DayLibraries,
+  choice: Choice,
+): Readonly<{ flips: WindFlip[]; nearest: HolePlan['nearestFlip'] }> {
+  const { day } = libraries;
+  const compared = discsToCompare(solved, choice);
+  const shots = libraries.shots.filter(shot => compared.includes(shot.throwIndex));
+  const library = middleFlights(libraries, shots);
+  const flips: WindFlip[] = [];
+  for (const speed_mps of SPEEDS_MPS) {
+    for (let d = 0; d < (speed_mps === 0 ? 1 : DIRECTIONS); d++) {
+      flips.push(choiceInWind(solved, libraries, library, shots, compared, speed_mps, (d * 360) / DIRECTIONS));
+    }
+  }
+  const today = windVector(day.wind.speed_mps, day.wind.from_deg);
+  const here = solved.table.player.throws[choice.best.shot.throwIndex];
+  let nearest: HolePlan['nearestFlip'] = null;
+  for (const flip of flips) {
+    if (flip.choice.discId === here.discId && flip.choice.hand === here.hand) continue;
+    const there = windVector(flip.wind_mps, flip.windFrom_deg);
+    const change_mps = Math.hypot(there[0] - today[0], there[1] - today[1]);
+    if (nearest === null || change_mps < nearest.change_mps) nearest = { ...flip, change_mps };
+  }
+  return { flips, nearest };
+}
+
+function discsToCompare(solved: SolvedHole, choice: Choice): number[] {
+  const { throws } = solved.table.player;
+  const kept = new Set(choice.candidates.slice(0, NEAREST).map(c => c.shot.throwIndex));
+  const classes = new Set([...kept].map(i => throws[i].class));
+  for (const { shot } of choice.candidates) {
+    if (classes.has(throws[shot.throwIndex].class)) continue;
+    classes.add(throws[shot.throwIndex].class);
+    kept.add(shot.throwIndex);
+  }
+  return [...kept];
+}
+
+/** The middle of every shot in calm air and in eight winds of one speed. */
+function middleFlights({ player, day, drop_m }: DayLibraries, shots: readonly ShotSpec[]): TrajectoryLibrary {
+  const ring = { speed_mps: RING_MPS, speedSd_mps: 0, directionSd_deg: 0 };
+  return buildLibrary(
+    player,
+    shots,
+    new Float64Array(0),
+    0,
+    day.density_kgpm3,
+    windProfile('open'),
+    ring,
+    drop_m,
+    createFlier(),
+  );
+}
+
+function choiceInWind(
+  solved: SolvedHole,
+  libraries: DayLibraries,
+  middle: TrajectoryLibrary,
+  shots: readonly ShotSpec[],
+  compared: readonly number[],
+  speed_mps: number,
+  from_deg: number,
+): WindFlip {
+  const { world, table, exposure } = solved;
+  const { field, player } = table;
+  const { day, scatter } = libraries;
+  const profile = windProfile(exposure);
+  const share = windRatioAt(profile, FLIGHT_HEIGHT_M) / windRatioAt(windProfile('open'), FLIGHT_HEIGHT_M);
+  const bins = windBins({ ...middle, windSpeed_mps: Float32Array.of(speed_mps) }, from_deg, share);
+  const marcher = createMarcher(world);
+  const shotMarcher = createShotMarcher(world, bins, marcher);
+  const gust = day.wind.speed_mps > 0 ? scatter.speedSd_mps / day.wind.speed_mps : 0.15;
+  const air = {
+    density_kgpm3: day.density_kgpm3,
+    profile,
+    windFrom_deg: from_deg,
+    scatter: {
+      speed_mps,
+      speedSd_mps: gust * speed_mps,
+      directionSd_deg: speed_mps > 0 ? day.wind.directionSpread_deg : 0,
+    },
+  };
+  const thrower = createExactThrower(world, player, air, table.thrower.flier, marcher, 0.08);
+  const toBasket = Math.atan2(field.basket[0], field.basket[1]) / DEGREE;
+  const steps = Math.round(AIM_REACH_DEG / AIM_STEP_DEG);
+  const aimOf = (aim: number) => toBasket + (aim - steps) * AIM_STEP_DEG;
+  const farthest = Math.max(distanceToBasket(field, 0, 0), bins.leastReach_m(toBasket)) + TOO_FAR_M;
+  const running: ThrowValue = { paths: 0, sum: 0, replay: 0 };
+  const point = new Float64Array(2);
+  const replayValue = valueAt(field, 0, 0);
+  const promising = marchPromising({
+    shots: shots.length,
+    aims: 2 * steps + 1,
+    bound: (shot, aim) =>
+      bins.at(aimOf(aim)).landing[3 * shot] > farthest
+        ? Number.POSITIVE_INFINITY
+        : landingValue(world, bins, field, shot, aimOf(aim), TEE, point),
+    score: (shot, aim) => {
+      resetThrowValue(running);
+      shotMarcher.add(shot, 0, 1, TEE, aimOf(aim), field, running);
+      return expectedOf(running);
+    },
+    most: 0,
+    perGroup: 1,
+    groupOf: shot => compared.indexOf(shots[shot].throwIndex),
+    groups: compared.length,
+  });
+  const tried: Candidate[] = compared.flatMap(throwIndex => {
+    const pair = promising.find(p => shots[p.shot].throwIndex === throwIndex);
+    if (!pair) return [];
+    const shot = shots[pair.shot];
+    const aim_deg = aimOf(pair.aim);
+    const outcome: ShotOutcome = shotOutcome(
+      thrower,
+      field,
+      shot,
+      TEE,
+      aim_deg,
+      table.answerNormals,
+      0,
+      ROWS,
+      world.dropZone,
+      replayValue,
+    );
+    return [{ shot, aim_deg, outcome }];
+  });
+  // the day's choice stands first and is given up only for a clear gain
+  const best = tried.reduce((a, b) => {
+    const { mean, standardError } = pairedDifference(a.outcome, b.outcome);
+    return mean > Math.max(LEAST_GAIN, STANDARD_ERRORS * standardError) ? b : a;
+  });
+  const fitted = player.throws[best.shot.throwIndex];
+  return {
+    windFrom_deg: from_deg,
+    wind_mps: speed_mps,
+    choice: {
+      disc: fitted.disc,
+      discId: fitted.discId,
+      class: fitted.class,
+      hand: fitted.hand,
+      shape: best.shot.shape,
+    },
+  };
+}
+
+function windVector(speed_mps: number, from_deg: number): readonly [number, number] {
+  return [speed_mps * Math.sin(from_deg * DEGREE), speed_mps * Math.cos(from_deg * DEGREE)];
+}
