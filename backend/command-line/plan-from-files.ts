@@ -54,7 +54,7 @@ export async function planFromFiles(
   const { fitted, plan } = made;
   if (plan.ok) return { course: course.value, player: fitted, day: day.value, plan: plan.value };
   const isUsage = options.only !== undefined || options.hand !== undefined;
-  if (isUsage || plan.problems.some(({ path }) => path === 'target'))
+  if (isUsage || plan.problems.some(({ path }) => path === 'target' || path === 'bag'))
     return usageError(command, plan.problems, PLANNING_OPTION_OF);
   printProblems(
     options.player,
@@ -70,7 +70,7 @@ async function planned(
   course: Course,
   file: PlayerFile,
   day: Day,
-  { only, hand, seed, attitude, target, flips, detail }: PlanningOptions & WindRose,
+  { only, hand, seed, attitude, target, bag, flips, detail }: PlanningOptions & WindRose,
   holes: readonly string[] | undefined,
   terminal: Terminal,
 ): Promise<Readonly<{ fitted: FittedPlayer; plan: Result<PlanReport> }> | null> {
@@ -91,6 +91,7 @@ async function planned(
         attitude,
         flips: flips || detail || holes?.length === 1,
         ...(target !== undefined && { target }),
+        ...(bag !== undefined && { bag }),
         ...(holes && { holes }),
       },
       { onProgress: ({ done }) => progress.set(done), signal: interrupt.signal },

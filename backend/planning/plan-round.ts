@@ -8,6 +8,7 @@ import type { HoleMap } from '../../core/geometry/hole-map.ts';
 import { lineLength_m } from '../../core/geometry/line-length.ts';
 import type { FittedPlayer } from '../../core/player/fitted-player.ts';
 import { type Attitude, costOf } from '../../core/strategy/attitude.ts';
+import { chooseBag } from '../../core/strategy/choose-bag.ts';
 import type { HolePlan, PlanReport } from '../../core/strategy/plan-report.ts';
 import { pushRound } from '../../core/strategy/push-round.ts';
 import { roundOf } from '../../core/strategy/round-distribution.ts';
@@ -33,6 +34,8 @@ export type PlanRequest = Readonly<{
   target?: number;
   /** Also look what other winds would choose on each hole. */
   flips?: boolean;
+  /** Carry the best so many discs only, the putting putters among them. */
+  bag?: number;
 }>;
 
 export type AttitudeName = Attitude['kind'];
@@ -53,6 +56,34 @@ export type PlanOptions = Readonly<{
  * @throws {Error} when the worker threads cannot be started, or a hole's planning fails unexpectedly
  */
 export async function planRound(request: PlanRequest, options: PlanOptions = {}): Promise<Result<PlanReport>> {
+  return request.bag === undefined ? planWithAll(request, options) : planWithBest(request, request.bag, options);
+}
+
+/** Plans with everything, picks the discs, and plans again with those only. */
+async function planWithBest(request: PlanRequest, count: number, options: PlanOptions): Promise<Result<PlanReport>> {
+  const { player } = request;
+  const putting = new Set(player.throws.filter(fitted => fitted.role === 'putting').map(fitted => fitted.discId));
+  if (count <= putting.size)
+    return refused(
+      'bag',
+      `must leave room for discs to throw: ${putting.size} are kept for putting, so carry ${putting.size + 1} or more`,
+    );
+  const all = await planWithAll({ ...request, attitude: 'even', target: undefined, flips: false }, options);
+  if (!all.ok) return all;
+  const chosen = chooseBag(all.value.holes, count - putting.size);
+  const limits: Limits = { ...request.limits, discIds: chosen.carried.map(disc => disc.discId) };
+  const again = await planWithAll({ ...request, bag: undefined, limits }, options);
+  if (!again.ok) return again;
+  const bag = {
+    ...chosen,
+    carried: [...chosen.carried],
+    expectedThrows: again.value.round.expectedThrows,
+    expectedWithAll: all.value.round.expectedThrows,
+  };
+  return { ok: true, value: { ...again.value, bag } };
+}
+
+async function planWithAll(request: PlanRequest, options: PlanOptions): Promise<Result<PlanReport>> {
   const { course, holes } = request;
   const refusal = refuseRound(request);
   if (refusal !== undefined) return refusal;
@@ -66,6 +97,7 @@ export async function planRound(request: PlanRequest, options: PlanOptions = {})
       libraryKey: libraryKey(round),
       attitude: guarding(request, maps.length),
       flips: request.flips,
+      bag: request.bag !== undefined,
     }),
   );
   if (request.attitude === 'push') return { ok: true, value: await planPush(request, tasks, options) };

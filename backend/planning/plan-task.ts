@@ -29,6 +29,8 @@ export type PlanTask = Readonly<{
   attitude?: Attitude;
   /** Also look what other winds would choose. */
   flips?: boolean;
+  /** Also value the next throws with every disc. */
+  bag?: boolean;
 }>;
 
 /** A hole's plan with the chances of scores of its shots, to allot a target with. */

@@ -24,8 +24,8 @@ const KEPT_SOLVED = 3;
 const TEE = { east_m: 0, north_m: 0, ground_m: 0 };
 
 /** Plans one hole in a worker thread. */
-export default function planTask({ map, round, libraryKey, attitude, flips }: PlanTask): HolePlan {
-  return planHole({ map, libraries: librariesFor(libraryKey, round), attitude, flips });
+export default function planTask({ map, round, libraryKey, attitude, flips, bag }: PlanTask): HolePlan {
+  return planHole({ map, libraries: librariesFor(libraryKey, round), attitude, flips, bag });
 }
 
 /** Plans one hole and keeps the chances of scores of all its shots, to allot a round's target with. */

@@ -16,6 +16,7 @@ export function nextThrows(
   table: Table,
   choice: Choice,
   wind: Readonly<{ speed_mps: number; from_deg: number }>,
+  everyDisc: boolean,
 ): HolePlan['next'] {
   const { ends } = choice.best.outcome;
   const playable = ends.filter(end => Number.isFinite(end.nextX_m));
@@ -29,7 +30,9 @@ export function nextThrows(
       1,
       group.ends.reduce((sum, end) => sum + end.weight, 0),
     );
-    return chance < WORTH_PLANNING ? [] : [planFrom(table, group.after, chance, middleEnd(group.ends), wind)];
+    return chance < WORTH_PLANNING
+      ? []
+      : [planFrom(table, group.after, chance, middleEnd(group.ends), wind, everyDisc)];
   });
 }
 
@@ -39,6 +42,7 @@ function planFrom(
   chance: number,
   end: RestPoint,
   wind: Readonly<{ speed_mps: number; from_deg: number }>,
+  everyDisc: boolean,
 ): HolePlan['next'][number] {
   const { field, world } = table;
   const east_m = end.nextX_m;
@@ -47,14 +51,20 @@ function planFrom(
   const where = { after, chance, east_m, north_m, toBasket_m };
   const value = valueAt(field, east_m, north_m);
   if (isPutt(field, east_m, north_m, toBasket_m) && puttFrom(field.putting, toBasket_m) <= value + 1e-9) {
-    return { ...where, action: 'putt', expectedThrows: value };
+    return { ...where, action: 'putt', expectedThrows: value, byDisc: [] };
   }
   const lie: Lie = { east_m, north_m, ground_m: groundAt(world, east_m, north_m) };
-  const { best } = chooseShot(table, lie, NEXT_EFFORT);
+  const { best, candidates } = chooseShot(table, lie, { ...NEXT_EFFORT, perDisc: everyDisc });
   const toBasket_deg = Math.atan2(field.basket[0] - east_m, field.basket[1] - north_m) / DEGREE;
   const tailwind = Math.cos((wind.from_deg - toBasket_deg) * DEGREE) < -0.5 && wind.speed_mps > 2;
   const shot = shotReport(table, best, best, { fromTee: false, toBasket_m, toBasket_deg, tailwind });
-  return { ...where, action: 'throw', expectedThrows: best.outcome.expectedThrows, shot };
+  const byDisc = everyDisc
+    ? candidates.map(c => ({
+        discId: table.player.throws[c.shot.throwIndex].discId,
+        expectedThrows: c.outcome.expectedThrows,
+      }))
+    : [];
+  return { ...where, action: 'throw', expectedThrows: best.outcome.expectedThrows, shot, byDisc };
 }
 
 /** The end nearest to all others of its group, by weight. */

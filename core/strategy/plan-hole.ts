@@ -28,6 +28,8 @@ export type PlanHoleInput = Readonly<{
   libraries: DayLibraries;
   attitude?: Attitude /** Also look what other winds would choose. */;
   flips?: boolean;
+  /** Also value the next throws with every disc, to choose a bag by. */
+  bag?: boolean;
 }>;
 
 /** A hole's plan with what it was made from: further questions about the hole need not solve it again. */
@@ -44,7 +46,13 @@ export function planHole(input: PlanHoleInput): HolePlan {
   return planHoleInFull(input).plan;
 }
 
-export function planHoleInFull({ map, libraries, attitude = EVEN, flips = false }: PlanHoleInput): PlannedHole {
+export function planHoleInFull({
+  map,
+  libraries,
+  attitude = EVEN,
+  flips = false,
+  bag = false,
+}: PlanHoleInput): PlannedHole {
   const report = describeHole(map);
   const solved = solveHole(map, rasterize(map), libraries, report.narrowest?.width_m ?? NARROW_UNKNOWN_M);
   const even = chooseShot(solved.table, TEE, TEE_EFFORT);
@@ -73,7 +81,7 @@ export function planHoleInFull({ map, libraries, attitude = EVEN, flips = false 
     headwind_mps: wind.head_mps,
     windFromRight_mps: wind.right_mps,
     choice: reported(shots, choice.best),
-    next: nextThrows(solved.table, choice, day.wind),
+    next: nextThrows(solved.table, choice, day.wind, bag),
     alternatives: choice.candidates.slice(1).map(c => reported(shots, c)),
     byClass: bestByClass(solved, choice, shots),
     scoreDistribution: options[ordered.indexOf(choice.best)].map((chance, i) => ({ throws: i + 1, chance })),

@@ -51,6 +51,9 @@ const NextSchema = z.object({
   action: z.enum(['putt', 'throw']),
   expectedThrows: z.number(),
   shot: ShotSchema.optional(),
+  byDisc: z
+    .array(z.object({ discId: z.string(), expectedThrows: z.number() }))
+    .describe('Throws with each disc from here; empty unless a bag is chosen'),
 });
 
 const ReasonSchema = z.object({
@@ -128,6 +131,12 @@ export const RoundSchema = z.object({
 });
 export type RoundReport = z.output<typeof RoundSchema>;
 
+const WorthSchema = z.object({
+  discId: z.string(),
+  disc: z.string(),
+  worth: z.number().describe('Throws a round lost without it'),
+});
+
 export const PlanReportSchema = z.object({
   schema: z.literal('roundwright/plan@1'),
   course: z.string(),
@@ -145,6 +154,14 @@ export const PlanReportSchema = z.object({
   seed: z.int(),
   holes: z.array(HolePlanSchema),
   round: RoundSchema,
+  bag: z
+    .object({
+      carried: z.array(WorthSchema).describe('Throwing discs, most worth first'),
+      bestLeftHome: WorthSchema.nullable(),
+      expectedThrows: z.number().describe('Of the round planned with these discs only'),
+      expectedWithAll: z.number(),
+    })
+    .optional(),
   cautions: z.array(z.string()),
   notes: z.array(z.string()),
 });

@@ -14,6 +14,7 @@ export type PlanningOptions = AirOptions &
     holes?: string;
     attitude: AttitudeName;
     target?: number;
+    bag?: number;
     seed: number;
   }>;
 
@@ -21,6 +22,7 @@ export const PLANNING_OPTION_OF: Readonly<Record<string, string>> = {
   ...AIR_OPTION_OF,
   holes: '--holes',
   target: '--target',
+  bag: '--bag',
   limits: '--only/--hand',
 };
 
@@ -46,6 +48,9 @@ export function addPlanningOptions(command: Command): Command {
     )
     .addOption(
       new Option('--target <throws>', 'with --attitude push: finish these holes in so many').argParser(wholeNumber),
+    )
+    .addOption(
+      new Option('--bag <discs>', 'carry the best so many discs only, putting putters included').argParser(wholeNumber),
     )
     .option('--holes <holes>', 'these holes only: 1,3-5 or all')
     .addOption(

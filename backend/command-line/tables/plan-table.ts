@@ -47,6 +47,8 @@ export function planTable(plan: PlanReport, units: Units, terminal: Terminal): s
     body,
     '\n',
     wrapped(roundLine(plan), columns),
+    ...targetLines(plan).map(line => wrapped(line, columns)),
+    ...bagLines(plan).map(line => wrapped(line, columns)),
     ...(derived ? [wrapped('* par not on the map: worked out from the length', columns)] : []),
     ...(plan.holes.length > 1 ? [wrapped('Why, and what else: --holes 3 or --detail.', columns)] : []),
     '\nBe careful:\n',
@@ -99,6 +101,23 @@ function airLine({ air, seed }: PlanReport, units: Units): string {
       ? 'calm'
       : `wind ${speed(air.windSpeed_mps)} from ${air.windFrom_deg.toFixed(0)}° (${compassPoint(air.windFrom_deg)}) at 10 m, gusts ${speed(air.gust_mps)}`;
   return `${wind}; ${air.source}; air ${air.density_kgpm3.toFixed(2)} kg/m³; seed ${seed}`;
+}
+
+function targetLines({ round: { target } }: PlanReport): string[] {
+  if (target === undefined) return [];
+  return [
+    `Chance of ${target.throws} throws or fewer: ${percent(target.chance)}, looking at the score as the round goes; ${percent(target.chanceEven)} with the fewest expected throws on every hole.`,
+  ];
+}
+
+function bagLines({ bag }: PlanReport): string[] {
+  if (bag === undefined) return [];
+  const discs = bag.carried.map(({ disc, worth }) => `${disc} (${worth.toFixed(2)})`).join(', ');
+  const home = bag.bestLeftHome;
+  return [
+    `Carry to throw, with what a round loses without each: ${discs}.`,
+    `With these ${bag.expectedThrows.toFixed(1)} throws, with everything ${bag.expectedWithAll.toFixed(1)}${home === null ? '' : `; best left at home: ${home.disc} (${home.worth.toFixed(2)})`}.`,
+  ];
 }
 
 function roundLine({ round, holes }: PlanReport): string {
