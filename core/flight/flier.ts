@@ -24,6 +24,12 @@ const DEGREE = Math.PI / 180;
 // Guards, all inactive in ordinary throws: precession cap, spin floor in the precession denominator.
 const PRECESSION_CAP_RADPS = 10;
 const SPIN_FLOOR_RADPS = 3;
+/** A step over which the normal would turn further is cut to this: only barely spinning discs tumble so. */
+const MOST_TURN_RAD = 1;
+// The less a disc spins the faster it may start to tumble within a step. At 50 ms this binds under 40 rad/s (a backhand of
+// 9 m/s), at 80 ms under 64 (15 m/s).
+const STEP_PER_SPIN_S2 = 0.00125;
+const LEAST_STEP_FOR_SPIN_S = 0.02;
 const CELLS_PER_ROOT_M = WIND_TABLE_CELLS / Math.sqrt(WIND_TABLE_TOP_M);
 
 /**
@@ -163,7 +169,8 @@ export function createFlier(): Flier {
     }
     const speedSq = ux * ux + uy * uy + vz * vz;
     const speed = Math.sqrt(speedSq) + 1e-12;
-    const sine = -(ux * nx + uy * ny + vz * nz) / speed;
+    // inside a step the normal is not of length 1: unclamped, a disc that tumbles would feel forces that no air gives
+    const sine = Math.max(-1, Math.min(1, -(ux * nx + uy * ny + vz * nz) / speed));
     const lift = lift0 + liftSlope * sine;
     const off = sine - leastDrag;
     const rising = dragRise * off * off;
@@ -190,7 +197,7 @@ export function createFlier(): Flier {
     let b1 = (momentum * pitch + damp * roll) / denominator;
     let b2 = (momentum * roll - damp * pitch) / denominator;
     // |e1| = |e2| = V cos α
-    const rateSq = (b1 * b1 + b2 * b2) * speedSq * Math.max(0, 1 - sine * sine);
+    const rateSq = (b1 * b1 + b2 * b2) * speedSq * (1 - sine * sine);
     if (rateSq > PRECESSION_CAP_RADPS * PRECESSION_CAP_RADPS) {
       const rate = Math.sqrt(rateSq);
       const over = rate - PRECESSION_CAP_RADPS;
@@ -238,8 +245,11 @@ export function createFlier(): Flier {
     s[NZ] = nz * inverse;
   }
 
-  function rungeKuttaStep(dt: number): void {
+  /** @returns the time it went on: `longest`, less while the disc tumbles */
+  function rungeKuttaStep(longest: number): number {
     derive(state, k1);
+    const turning = Math.sqrt(k1[NX] * k1[NX] + k1[NY] * k1[NY] + k1[NZ] * k1[NZ]);
+    const dt = turning * longest > MOST_TURN_RAD ? MOST_TURN_RAD / turning : longest;
     const half = 0.5 * dt;
     for (let i = 0; i < STATES; i++) trial[i] = state[i] + half * k1[i];
     derive(trial, k2);
@@ -250,6 +260,7 @@ export function createFlier(): Flier {
     const sixth = dt / 6;
     for (let i = 0; i < STATES; i++) next[i] = state[i] + sixth * (k1[i] + 2 * (k2[i] + k3[i]) + k4[i]);
     normalise(next);
+    return dt;
   }
 
   function hermite(i: number, dt: number, u: number): number {
@@ -343,16 +354,16 @@ export function createFlier(): Flier {
     record(state);
     const windSpeed = Math.sqrt(windX * windX + windY * windY);
     const stiffness = accel * (speed_mps + 1.3 * windSpeed + 1) * (liftSlope + dragMin + dragSpan);
-    const dt = stiffness * step > 1.6 ? 1.6 / stiffness : step;
-    return run(height_m, dt);
+    const calm = Math.min(step, Math.max(LEAST_STEP_FOR_SPIN_S, STEP_PER_SPIN_S2 * Math.abs(spin_radps)));
+    return run(height_m, stiffness * calm > 1.6 ? 1.6 / stiffness : calm);
   }
 
-  function run(gapAtStart: number, dt: number): boolean {
-    lastStep = dt;
+  function run(gapAtStart: number, longest: number): boolean {
+    lastStep = longest;
     let gapBefore = gapAtStart;
-    const every = Math.max(1, Math.floor(LEAST_SPACING_S / dt + 1e-9));
-    for (let i = 1; time < MAX_TIME_S; i++) {
-      rungeKuttaStep(dt);
+    const spacing = longest * Math.max(1, Math.floor(LEAST_SPACING_S / longest + 1e-9));
+    while (time < MAX_TIME_S) {
+      const dt = rungeKuttaStep(longest);
       const gapAfter = next[Z] - groundAt(next[X], next[Y]);
       if (gapAfter <= 0) {
         land(dt, gapBefore <= 0 ? 0 : touchdown(dt, gapBefore, gapAfter));
@@ -363,7 +374,7 @@ export function createFlier(): Flier {
       time += dt;
       gapBefore = gapAfter;
       if (state[Z] > apex) apex = state[Z];
-      if (i % every === 0 && points < MAX_POINTS - 1) record(state);
+      if (time - pathTimes[points - 1] > spacing - 1e-9 && points < MAX_POINTS - 1) record(state);
     }
     landing.set(state);
     return false;
