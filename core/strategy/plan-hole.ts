@@ -92,9 +92,17 @@ export function planHoleInFull({
     flips: turned.flips,
     nearestFlip: turned.nearest,
     cautions: holeCautions(map, report, choice.best.outcome.ends),
-    assumptions: [...map.assumptions],
+    assumptions: [...map.assumptions, ...noWay(choice.best)],
   };
   return { plan, solved, choice, options };
+}
+
+/** Says so when the map leaves no way to the basket. */
+function noWay(best: Candidate): string[] {
+  if (best.outcome.expectedThrows < MOST_THROWS - 0.5) return [];
+  return [
+    'No way to the basket was found on the map as drawn: check what stands around the tee, out-of-bounds and mandos.',
+  ];
 }
 
 function reported(shots: ReadonlyMap<Candidate, ShotReport>, candidate: Candidate): ShotReport {

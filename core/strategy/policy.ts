@@ -1,12 +1,20 @@
-import { fillFromLies } from './fill-from-lies.ts';
+import { fillChances } from './fill-from-lies.ts';
 import { type Ends, RESULT } from './march.ts';
 import { puttFrom, puttingCell, puttingDistribution } from './putting-value.ts';
-import { distanceToBasket, gridAt, isPutt, LONGEST_PUTT_M, type ValueField, valueAt } from './value-field.ts';
+import {
+  distanceToBasket,
+  gridAt,
+  isPutt,
+  LONGEST_PUTT_M,
+  MOST_THROWS,
+  outsideThrows,
+  type ValueField,
+  valueAt,
+} from './value-field.ts';
 
 /** Numbers an outcome: x, y, weight, penalty; x is NaN when the throw is played again from its own lie. */
 const STRIDE = 4;
 const MOST_REPLAY = 0.9;
-const REFUSED_VALUE = 12;
 const NO_SHOT = -1;
 const PUTT = -2;
 const BETWEEN = -3;
@@ -57,7 +65,7 @@ export function createPolicy(field: ValueField): Policy {
       if (Number.isNaN(list[at])) replay += weight;
       else sum += weight * valueAt(field, list[at], list[at + 1]);
     }
-    return replay > MOST_REPLAY ? REFUSED_VALUE : sum / (1 - replay);
+    return replay > MOST_REPLAY ? MOST_THROWS : Math.min(MOST_THROWS, sum / (1 - replay));
   }
 
   function puttValue(node: number): number {
@@ -65,7 +73,7 @@ export function createPolicy(field: ValueField): Policy {
     const putt = puttFrom(field.putting, distanceToBasket(field, x, y));
     // a putt that is stopped leaves about the same putt again
     const open = Math.max(0.05, field.openPutt[node]);
-    return (open * putt + (1 - open)) / open;
+    return Math.min(MOST_THROWS, (open * putt + (1 - open)) / open);
   }
 
   return {
@@ -172,7 +180,7 @@ export function createPolicy(field: ValueField): Policy {
           const from = between[node];
           if (kind[node] === BETWEEN && from) layer[node] = meanOf(layer, from);
         }
-        fillFromLies(field, layer, 0);
+        fillChances(field, layer, layers[n - 1]);
         layers.push(layer);
       }
       return layers;
@@ -194,7 +202,12 @@ export function holedWithin(
   if (isPutt(field, x_m, y_m, d) && puttFrom(field.putting, d) <= gridAt(field, field.value, x_m, y_m) + 1e-9) {
     return putts[n - 1][puttingCell(field.putting, d)];
   }
-  return gridAt(field, layers[n], x_m, y_m);
+  // off the mapped ground some throws, or a share of one, go on coming back
+  const back = outsideThrows(field, x_m, y_m);
+  const whole = Math.floor(back);
+  const sooner = gridAt(field, layers[Math.max(0, n - whole)], x_m, y_m);
+  const later = gridAt(field, layers[Math.max(0, n - whole - 1)], x_m, y_m);
+  return sooner + (back - whole) * (later - sooner);
 }
 
 function meanOf(values: Float64Array, nodes: readonly number[]): number {

@@ -1,5 +1,5 @@
 import { nearestStation } from '../geometry/along-line.ts';
-import { fillFromLies } from './fill-from-lies.ts';
+import { fillValues } from './fill-from-lies.ts';
 import { landingOf, landingValue } from './landing-value.ts';
 import type { Lie } from './march.ts';
 import { marchPromising } from './march-promising.ts';
@@ -238,14 +238,14 @@ export function solveField(
         else choose(node, lie, search(lie), [], false);
       }
     }
-    fillFromLies(field, field.value, field.cell_m / 40);
+    fillValues(field, field.value);
     start = end;
   }
 
   let sweeps = 0;
   let residual = policy.sweep();
   while (residual > SETTLED && sweeps++ < MOST_SWEEPS) {
-    fillFromLies(field, field.value, field.cell_m / 40);
+    fillValues(field, field.value);
     residual = policy.sweep();
   }
   if (seesObstacles) {
@@ -264,13 +264,13 @@ export function solveField(
       );
     }
     for (let i = 0; i < MOST_SWEEPS; i++) {
-      fillFromLies(field, field.value, field.cell_m / 40);
+      fillValues(field, field.value);
       residual = policy.sweep();
       sweeps++;
       if (residual <= SETTLED) break;
     }
   }
-  fillFromLies(field, field.value, field.cell_m / 40);
+  fillValues(field, field.value);
   return { field, policy, sweeps, residual, converged: residual <= SETTLED };
 }
 

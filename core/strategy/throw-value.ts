@@ -1,9 +1,8 @@
 import { type Ends, RESULT } from './march.ts';
-import { type ValueField, valueAt } from './value-field.ts';
+import { MOST_THROWS, type ValueField, valueAt } from './value-field.ts';
 
 /** A lie whose best shot comes back to it more often than this is not solved but refused. */
 const MOST_REPLAY = 0.9;
-const REFUSED_VALUE = 12;
 
 /**
  * Running expectation of throws over sampled paths of one shot: add the ends of each, then read `expected`.
@@ -49,6 +48,6 @@ export function addPath(
 
 export function expectedOf(value: ThrowValue): number {
   const replay = value.replay / value.paths;
-  if (replay > MOST_REPLAY) return REFUSED_VALUE;
-  return (1 + value.sum / value.paths) / (1 - replay);
+  if (replay > MOST_REPLAY) return MOST_THROWS;
+  return Math.min(MOST_THROWS, (1 + value.sum / value.paths) / (1 - replay));
 }

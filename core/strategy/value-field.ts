@@ -8,6 +8,8 @@ const OUTSIDE_COST = 0.3;
 const OUTSIDE_M_PER_THROW = 40;
 /** Below this clear chance the putt's value comes from the grid, where the obstacle is counted in. */
 const OPEN_PUTT_CHANCE = 0.97;
+/** Values are not told apart above this: a lie with no way out. */
+export const MOST_THROWS = 12;
 
 /**
  * Expected throws to hole out from anywhere on a hole: a square grid, bilinear between, with the exact putting value near the
@@ -57,16 +59,21 @@ export function isPutt(field: ValueField, x_m: number, y_m: number, distance_m: 
   return distance_m < LONGEST_PUTT_M && gridAt(field, field.openPutt, x_m, y_m) > OPEN_PUTT_CHANCE;
 }
 
-/** Expected throws to hole out from a lie at a local point. */
-export function valueAt(field: ValueField, x_m: number, y_m: number): number {
-  const d = distanceToBasket(field, x_m, y_m);
-  let value = gridAt(field, field.value, x_m, y_m);
+/** Throws that coming back from off the mapped ground takes; 0 on it. */
+export function outsideThrows(field: ValueField, x_m: number, y_m: number): number {
   const west = field.x0_m - x_m;
   const south = field.y0_m - y_m;
   const east = -west - (field.columns - 1) * field.cell_m;
   const north = -south - (field.rows - 1) * field.cell_m;
   const outside = Math.max(0, west, east) + Math.max(0, south, north);
-  if (outside > 0) value += OUTSIDE_COST + outside / OUTSIDE_M_PER_THROW;
+  return outside > 0 ? OUTSIDE_COST + outside / OUTSIDE_M_PER_THROW : 0;
+}
+
+/** Expected throws to hole out from a lie at a local point. */
+export function valueAt(field: ValueField, x_m: number, y_m: number): number {
+  const d = distanceToBasket(field, x_m, y_m);
+  let value = gridAt(field, field.value, x_m, y_m);
+  value += outsideThrows(field, x_m, y_m);
   if (isPutt(field, x_m, y_m, d)) {
     const putt = puttFrom(field.putting, d);
     if (putt < value) value = putt;

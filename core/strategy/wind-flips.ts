@@ -1,7 +1,7 @@
 import { windProfile, windRatioAt } from '../air/wind-profile.ts';
 import { createFlier } from '../flight/flier.ts';
 import { type Candidate, type Choice, pairedDifference } from './choose-shot.ts';
-import { createExactThrower } from './exact-thrower.ts';
+import { createExactThrower, type ExactThrower } from './exact-thrower.ts';
 import { type DayLibraries, FLIGHT_HEIGHT_M, type SolvedHole } from './hole-solver.ts';
 import { landingValue } from './landing-value.ts';
 import { createMarcher, type Lie } from './march.ts';
@@ -42,13 +42,12 @@ export function windFlips(
   choice: Choice,
 ): Readonly<{ flips: WindFlip[]; nearest: HolePlan['nearestFlip'] }> {
   const { day } = libraries;
-  const compared = discsToCompare(solved, choice);
-  const shots = libraries.shots.filter(shot => compared.includes(shot.throwIndex));
-  const library = middleFlights(libraries, shots);
+  const inWind = windRose(solved, libraries, choice);
   const flips: WindFlip[] = [];
   for (const speed_mps of SPEEDS_MPS) {
     for (let d = 0; d < (speed_mps === 0 ? 1 : DIRECTIONS); d++) {
-      flips.push(choiceInWind(solved, libraries, library, shots, compared, speed_mps, (d * 360) / DIRECTIONS));
+      const from_deg = (d * 360) / DIRECTIONS;
+      flips.push(flipOf(solved, inWind(speed_mps, from_deg, ROWS).best, speed_mps, from_deg));
     }
   }
   const today = windVector(day.wind.speed_mps, day.wind.from_deg);
@@ -61,6 +60,25 @@ export function windFlips(
     if (nearest === null || change_mps < nearest.change_mps) nearest = { ...flip, change_mps };
   }
   return { flips, nearest };
+}
+
+/** The choice in one wind, and the best of every disc compared, fewest throws first; `thrower` throws in that wind. */
+export type InWind = Readonly<{ best: Candidate; candidates: readonly Candidate[]; thrower: ExactThrower }>;
+
+/**
+ * Prepares a hole for the question what another wind would choose; each answer then takes some milliseconds.
+ * @returns the choice at a wind at 10 m, flown with `rows` samples (at most those of the table)
+ */
+export function windRose(
+  solved: SolvedHole,
+  libraries: DayLibraries,
+  choice: Choice,
+): (speed_mps: number, from_deg: number, rows: number) => InWind {
+  const compared = discsToCompare(solved, choice);
+  const shots = libraries.shots.filter(shot => compared.includes(shot.throwIndex));
+  const middle = middleFlights(libraries, shots);
+  return (speed_mps, from_deg, rows) =>
+    choiceInWind(solved, libraries, middle, shots, compared, speed_mps, from_deg, rows);
 }
 
 function discsToCompare(solved: SolvedHole, choice: Choice): number[] {
@@ -99,7 +117,8 @@ function choiceInWind(
   compared: readonly number[],
   speed_mps: number,
   from_deg: number,
-): WindFlip {
+  rows: number,
+): InWind {
   const { world, table, exposure } = solved;
   const { field, player } = table;
   const { day, scatter } = libraries;
@@ -157,7 +176,7 @@ function choiceInWind(
       aim_deg,
       table.answerNormals,
       0,
-      ROWS,
+      rows,
       world.dropZone,
       replayValue,
     );
@@ -168,18 +187,13 @@ function choiceInWind(
     const { mean, standardError } = pairedDifference(a.outcome, b.outcome);
     return mean > Math.max(LEAST_GAIN, STANDARD_ERRORS * standardError) ? b : a;
   });
-  const fitted = player.throws[best.shot.throwIndex];
-  return {
-    windFrom_deg: from_deg,
-    wind_mps: speed_mps,
-    choice: {
-      disc: fitted.disc,
-      discId: fitted.discId,
-      class: fitted.class,
-      hand: fitted.hand,
-      shape: best.shot.shape,
-    },
-  };
+  const others = tried.filter(c => c !== best).sort((a, b) => a.outcome.expectedThrows - b.outcome.expectedThrows);
+  return { best, candidates: [best, ...others], thrower };
+}
+
+function flipOf({ table }: SolvedHole, { shot }: Candidate, wind_mps: number, windFrom_deg: number): WindFlip {
+  const { disc, discId, class: discClass, hand } = table.player.throws[shot.throwIndex];
+  return { windFrom_deg, wind_mps, choice: { disc, discId, class: discClass, hand, shape: shot.shape } };
 }
 
 function windVector(speed_mps: number, from_deg: number): readonly [number, number] {

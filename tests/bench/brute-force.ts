@@ -2,7 +2,7 @@ import { windProfile, windRatioAt } from '../../core/air/wind-profile.ts';
 import { createFlier } from '../../core/flight/flier.ts';
 import { normalSamples } from '../../core/flight/normal-samples.ts';
 import { nearestStation } from '../../core/geometry/along-line.ts';
-import { fillFromLies } from '../../core/strategy/fill-from-lies.ts';
+import { fillValues } from '../../core/strategy/fill-from-lies.ts';
 import type { DayLibraries, SolvedHole } from '../../core/strategy/hole-solver.ts';
 import { makeField } from '../../core/strategy/make-field.ts';
 import { createMarcher, type Lie } from '../../core/strategy/march.ts';
@@ -92,15 +92,15 @@ export function bruteForce(
       for (let sweep = 0; sweep < settings.sweeps; sweep++) {
         nodes.forEach((node, i) => {
           solveNode(node);
-          if (i % 20 === 0) fillFromLies(field, field.value, field.cell_m / 40);
+          if (i % 20 === 0) fillValues(field, field.value);
           onNode?.(i);
         });
         for (let i = 0; i < 20; i++) {
-          fillFromLies(field, field.value, field.cell_m / 40);
+          fillValues(field, field.value);
           if (policy.sweep() < 0.003) break;
         }
       }
-      fillFromLies(field, field.value, field.cell_m / 40);
+      fillValues(field, field.value);
     },
   };
 }
