@@ -22,7 +22,7 @@ export type LocalTree = Origin &
   Readonly<{ at: LocalPoint; height_m: number; crownRadius_m: number; crownBase_m: number; trunkRadius_m: number }>;
 export type LocalCover = Origin &
   Readonly<{ form: CoverForm; polygons: readonly LocalPolygon[]; height_m: number; base_m: number; density: number }>;
-export type LocalCeiling = Origin & Readonly<{ polygons: readonly LocalPolygon[]; clearance_m: number; top_m: number }>;
+type LocalCeiling = Origin & Readonly<{ polygons: readonly LocalPolygon[]; clearance_m: number; top_m: number }>;
 export type LocalGap = Origin & Readonly<{ posts: readonly [LocalPoint, LocalPoint]; low_m: number; high_m: number }>;
 export type LocalArea = Origin &
   Readonly<{

@@ -1,7 +1,7 @@
 import type { HolePlan } from './plan-report.ts';
 
 /** What one disc is worth in a bag: throws a round lost without it, the others still there. */
-export type DiscWorth = Readonly<{ discId: string; disc: string; worth: number }>;
+type DiscWorth = Readonly<{ discId: string; disc: string; worth: number }>;
 
 export type BagChoice = Readonly<{
   /** The throwing discs to carry, most worth first. */

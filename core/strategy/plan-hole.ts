@@ -144,7 +144,7 @@ function leastCost(attitude: Attitude, candidates: readonly Candidate[], options
 }
 
 /** Chance of each score with a tee shot and the best play after it: `[i]` for i + 1 throws, the last entry that or worse. */
-function scoring(solved: SolvedHole): (shot: Candidate) => number[] {
+export function scoring(solved: SolvedHole): (shot: Candidate) => number[] {
   const { field, policy } = solved.solution;
   const layers = policy.distribution(MOST_THROWS);
   const putts = puttingDistribution(field.putting, MOST_THROWS);

@@ -115,7 +115,7 @@ export const HolePlanSchema = z.object({
 });
 export type HolePlan = z.output<typeof HolePlanSchema>;
 
-export const RoundSchema = z.object({
+const RoundSchema = z.object({
   expectedThrows: z.number(),
   sd: z.number(),
   par: z.int(),

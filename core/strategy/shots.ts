@@ -3,7 +3,7 @@ import { farthestLaunch_deg } from '../flight/dispersion.ts';
 import type { Flier } from '../flight/flier.ts';
 import type { DiscClass, FittedPlayer, FittedThrow } from '../player/fitted-player.ts';
 
-export type Shape = 'hyzer' | 'flat' | 'anhyzer';
+type Shape = 'hyzer' | 'flat' | 'anhyzer';
 
 /** A shot the player can be asked for; the aim is chosen with the lie. */
 export type ShotSpec = Readonly<{

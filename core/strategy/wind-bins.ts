@@ -3,7 +3,7 @@ import { levelLanding, PATH_STRIDE, pathsInWind, type TrajectoryLibrary } from '
 const BINS = 32;
 
 /** One relative wind's paths `[shot][sample][PATH_STRIDE]`, and where the middle of each shot lands on the level: `[along, left, forward per fall]`. */
-export type WindBin = Readonly<{ paths: Float64Array; landing: Float64Array }>;
+type WindBin = Readonly<{ paths: Float64Array; landing: Float64Array }>;
 
 /** The library as one hole meets it: a table per relative wind, made when first asked for. */
 export type WindBins = Readonly<{
