@@ -10,7 +10,7 @@ import type { FittedPlayer } from '../../core/player/fitted-player.ts';
 import { type Attitude, costOf } from '../../core/strategy/attitude.ts';
 import { chooseBag } from '../../core/strategy/choose-bag.ts';
 import type { HolePlan, PlanReport } from '../../core/strategy/plan-report.ts';
-import { pushRound } from '../../core/strategy/push-round.ts';
+import { type HoleOptions, type PushedRound, pushRound } from '../../core/strategy/push-round.ts';
 import { roundOf } from '../../core/strategy/round-distribution.ts';
 import { isAllowed, type Limits } from '../../core/strategy/shots.ts';
 import type { Result } from '../../core/units/result.ts';
@@ -104,23 +104,22 @@ async function planWithAll(request: PlanRequest, options: PlanOptions): Promise<
   return { ok: true, value: reportOf(request, await runTasks<HolePlan>(tasks, 'default', options)) };
 }
 
-function guarding({ attitude }: PlanRequest, holes: number): Attitude | undefined {
+/** What `guard` minimises; nothing for the other attitudes. */
+export function guarding({ attitude }: PlanRequest, holes: number): Attitude | undefined {
   return attitude === 'guard' ? { kind: 'guard', roundSd: HOLE_SD * Math.sqrt(holes) } : undefined;
 }
 
 /** Plans every hole evenly, allots the target, and plans those holes again where the pace asks for another shot. */
 async function planPush(request: PlanRequest, tasks: readonly PlanTask[], options: PlanOptions): Promise<PlanReport> {
-  const target = request.target ?? 0;
   const even = await runTasks<PlanWithOptions>(tasks, 'optionsTask', options);
-  const pushed = pushRound(
+  const { pushed, attitudes } = allotTarget(
     even.map(hole => hole.options),
-    target,
+    request.target ?? 0,
   );
   const plans = even.map(hole => hole.plan);
   const changed = tasks.flatMap((task, i) => {
-    const attitude: Attitude = { kind: 'push', after: pushed.after[i] ?? [] };
-    const costs = (even[i]?.options ?? []).map(scores => costOf(attitude, scores, meanScore(scores)));
-    return costs.some(cost => cost < (costs[0] ?? 0) - 1e-9) ? [{ i, task: { ...task, attitude } }] : [];
+    const attitude = attitudes[i];
+    return attitude === undefined ? [] : [{ i, task: { ...task, attitude } }];
   });
   const again = await runTasks<HolePlan>(
     changed.map(({ task }) => task),
@@ -131,12 +130,21 @@ async function planPush(request: PlanRequest, tasks: readonly PlanTask[], option
     const plan = again[k];
     if (plan !== undefined) plans[i] = plan;
   });
-  const report = reportOf(request, plans);
-  return {
-    ...report,
-    round: { ...report.round, target: { throws: target, chance: pushed.chance, chanceEven: pushed.chanceEven } },
-  };
+  return reportOf(request, plans, pushed);
 }
+
+/** Allots a round's target over its holes. @returns `attitudes`: for those holes where the pace asks for another shot */
+export function allotTarget(holes: readonly HoleOptions[], target: number): AllottedTarget {
+  const pushed = pushRound(holes, target);
+  const attitudes = holes.map((options, i) => {
+    const attitude: Attitude = { kind: 'push', after: pushed.after[i] ?? [] };
+    const costs = options.map(scores => costOf(attitude, scores, meanScore(scores)));
+    return costs.some(cost => cost < (costs[0] ?? 0) - 1e-9) ? attitude : undefined;
+  });
+  return { pushed, attitudes };
+}
+
+export type AllottedTarget = Readonly<{ pushed: PushedRound; attitudes: readonly (Attitude | undefined)[] }>;
 
 function meanScore(scores: readonly number[]): number {
   return scores.reduce((sum, chance, i) => sum + chance * (i + 1), 0);
@@ -168,9 +176,11 @@ export function roundSetting({ player, day, limits, seed }: PlanRequest, all: re
 
 /** The report over all planned holes. */
 export function reportOf(
-  { course, player, day, seed, attitude = 'even' }: PlanRequest,
+  { course, player, day, seed, attitude = 'even', target }: PlanRequest,
   plans: readonly HolePlan[],
+  pushed?: PushedRound,
 ): PlanReport {
+  const round = roundOf([...plans]);
   return {
     schema: 'roundwright/plan@1',
     course: course.name,
@@ -187,7 +197,10 @@ export function reportOf(
     attitude,
     seed,
     holes: [...plans],
-    round: roundOf([...plans]),
+    round:
+      pushed === undefined || target === undefined
+        ? round
+        : { ...round, target: { throws: target, chance: pushed.chance, chanceEven: pushed.chanceEven } },
     cautions: dayCautions(day).map(caution => caution.text),
     notes: [...player.notes],
   };

@@ -5,13 +5,17 @@ import { evaluateShot } from '../../core/strategy/evaluate-shot.ts';
 import { drawShot } from '../../core/strategy/hole-drawing.ts';
 import { type DayLibraries, makeDayLibraries } from '../../core/strategy/hole-solver.ts';
 import { type PlannedHole, planHole, planHoleInFull } from '../../core/strategy/plan-hole.ts';
+import { planInWind } from '../../core/strategy/plan-in-wind.ts';
 import type { HolePlan } from '../../core/strategy/plan-report.ts';
+import { windFlips, windRose } from '../../core/strategy/wind-flips.ts';
 import type {
   PlanTask,
   PlanWithOptions,
+  QuickTask,
   RoundSetting,
   ShotAnswer,
   ShotTask,
+  WindowAnswer,
   WindowHole,
   WindowTask,
 } from './plan-task.ts';
@@ -19,8 +23,14 @@ import type {
 /** The last round's only: one set of libraries is tens of megabytes. */
 let kept: Readonly<{ libraryKey: string; libraries: DayLibraries }> | null = null;
 /** Holes still solved, the last used at the end: a question about one of them need not solve it again. */
-const solved = new Map<string, PlannedHole>();
+const solved = new Map<string, KeptHole>();
+type KeptHole = PlannedHole & {
+  readonly holeKey: string;
+  readonly libraries: DayLibraries;
+  rose?: ReturnType<typeof windRose>;
+};
 const KEPT_SOLVED = 3;
+const QUICK_ROWS = 64;
 const TEE = { east_m: 0, north_m: 0, ground_m: 0 };
 
 /** Plans one hole in a worker thread. */
@@ -35,12 +45,26 @@ export function optionsTask({ map, round, libraryKey, flips }: PlanTask): PlanWi
 }
 
 /** Plans one hole and says what to draw of it. @returns null when it was told to stop before it began */
-export function windowTask(task: WindowTask): WindowHole | null {
+export function windowTask(task: WindowTask): WindowAnswer | null {
   const planned = plannedHole(task);
   if (planned === null) return null;
-  const { plan, choice, solved } = planned;
+  const { plan, choice, options, solved: hole } = planned;
   const { shot, aim_deg } = choice.best;
-  return { plan, drawing: { ref: plan.ref, choice: drawShot(solved.table, shot, TEE, aim_deg) } };
+  const answer = { plan, drawing: { ref: plan.ref, choice: drawShot(hole.table, shot, TEE, aim_deg) }, options };
+  if (!task.flips || isStopped(task)) return answer;
+  task.early?.postMessage(answer);
+  const { flips, nearest } = windFlips(hole, planned.libraries, choice);
+  return { ...answer, plan: { ...plan, flips, nearestFlip: nearest } };
+}
+
+/** @returns null when the hole is not among those kept solved */
+export function quickTask({ holeKey, day }: QuickTask): WindowHole | null {
+  const kept = [...solved.values()].findLast(hole => hole.holeKey === holeKey);
+  if (kept === undefined) return null;
+  kept.rose ??= windRose(kept.solved, kept.libraries, kept.choice);
+  const { speed_mps, from_deg } = day.wind;
+  const { plan, drawing } = planInWind(kept, kept.rose(speed_mps, from_deg, QUICK_ROWS), day);
+  return { plan, drawing: { ref: plan.ref, choice: drawing } };
 }
 
 /** @returns null when it was told to stop, or the player has no such disc from that hand */
@@ -53,14 +77,16 @@ export function fitTask(file: PlayerFile): FittedPlayer {
   return fitPlayer(file);
 }
 
-function plannedHole({ map, round, libraryKey, solvedKey, stop }: WindowTask): PlannedHole | null {
-  const stopped = () => Atomics.load(stop, 0) !== 0;
+const isStopped = ({ stop }: Pick<WindowTask, 'stop'>) => Atomics.load(stop, 0) !== 0;
+
+function plannedHole(task: Omit<WindowTask, 'early'>): KeptHole | null {
+  const { map, round, libraryKey, solvedKey, holeKey, attitude } = task;
   let planned = solved.get(solvedKey);
   if (planned === undefined) {
-    if (stopped()) return null;
+    if (isStopped(task)) return null;
     const libraries = librariesFor(libraryKey, round);
-    if (stopped()) return null;
-    planned = planHoleInFull({ map, libraries });
+    if (isStopped(task)) return null;
+    planned = { ...planHoleInFull({ map, libraries, attitude }), holeKey, libraries };
   }
   solved.delete(solvedKey);
   solved.set(solvedKey, planned);

@@ -1,0 +1,34 @@
+import { z } from 'zod';
+import { ChangedSchema, Id, plainText, Ref, ShotChoiceSchema } from './values.ts';
+
+/** The player's own decisions on a course: pinned shots, and notes of holes. */
+export const pins = {
+  listPins: {
+    input: z.strictObject({ courseId: Id, playerId: Id }),
+    output: z.array(z.strictObject({ ref: z.string(), shot: ShotChoiceSchema, title: z.string() })),
+  },
+  pinShot: {
+    input: z.strictObject({
+      courseId: Id,
+      playerId: Id,
+      ref: Ref,
+      shot: ShotChoiceSchema,
+      title: plainText(200).min(1).describe('of the shot, in plain words'),
+    }),
+    output: ChangedSchema,
+  },
+  unpinShot: { input: z.strictObject({ courseId: Id, playerId: Id, ref: Ref }), output: ChangedSchema },
+  listNotes: {
+    input: z.strictObject({ courseId: Id }),
+    output: z.array(z.strictObject({ ref: z.string(), text: z.string() })),
+  },
+  /** An empty text takes the note away. */
+  setNote: {
+    input: z.strictObject({
+      courseId: Id,
+      ref: Ref,
+      text: plainText(2000),
+    }),
+    output: ChangedSchema,
+  },
+};

@@ -1,0 +1,23 @@
+import { z } from 'zod';
+import { dayInputSchema } from '../../../core/air/day-input.ts';
+import { ShotDrawingSchema } from '../../../core/strategy/hole-drawing.ts';
+import { ShotSchema } from '../../../core/strategy/plan-report.ts';
+import { Id, LimitsSchema, Ref, ShotChoiceSchema } from './values.ts';
+
+/** What one shot of the player's own choosing would come to. */
+export const whatIf = {
+  /** From the tee, with the best play after it; `regret` is against `choice`, or the plan’s own when that is left out. */
+  evaluateShot: {
+    input: z.strictObject({
+      courseId: Id,
+      playerId: Id,
+      day: dayInputSchema,
+      ref: Ref,
+      shot: ShotChoiceSchema,
+      choice: ShotChoiceSchema.optional().describe('the shot to compare with, on the same samples'),
+      limits: LimitsSchema.default({}).describe('those of the plan: what is played after this shot'),
+      seed: z.int().min(0).max(2_147_483_647).default(1),
+    }),
+    output: z.strictObject({ shot: ShotSchema, drawing: ShotDrawingSchema }),
+  },
+};

@@ -1,0 +1,66 @@
+import type { Problem, Result } from '../../../core/units/result.ts';
+import { type AppContext, sayChanged } from '../app-context.ts';
+import type { pins } from '../contract/pins.ts';
+import { ShotChoiceSchema } from '../contract/values.ts';
+import type { Handlers } from '../dispatch.ts';
+
+export function pinHandlers(app: AppContext): Pick<Handlers, keyof typeof pins> {
+  const { store, courses, players } = app;
+  const { tables, changes } = store;
+
+  /** Only what is there can be pinned or noted. */
+  function check(courseId: string, playerId: string | null, ref: string | null): Result<true> {
+    const course = courses.get(courseId);
+    const player = playerId === null ? null : players.get(playerId);
+    const problems: Problem[] = [course, player].flatMap(found => (found === null || found.ok ? [] : found.problems));
+    if (ref !== null && course.ok && !course.value.holes.some(hole => hole.ref === ref))
+      problems.push({ path: 'ref', message: `the course has no hole "${ref}"` });
+    return problems.length === 0 ? { ok: true, value: true } : { ok: false, problems };
+  }
+
+  return {
+    listPins: ({ courseId, playerId }) => {
+      const there = check(courseId, playerId, null);
+      if (!there.ok) return there;
+      const value = tables.pins.where({ courseId, playerId }).map(({ ref, shot, title }) => ({
+        ref,
+        shot: ShotChoiceSchema.parse(JSON.parse(shot)),
+        title,
+      }));
+      return { ok: true, value };
+    },
+    pinShot: ({ courseId, playerId, ref, shot, title }) => {
+      const there = check(courseId, playerId, ref);
+      if (!there.ok) return there;
+      const undo = changes.change(`Pin ${title} on hole ${ref}`, editor =>
+        editor.put('pins', { courseId, playerId, ref, shot: JSON.stringify(shot), title }),
+      );
+      sayChanged(app, ['pins']);
+      return { ok: true, value: { undo } };
+    },
+    unpinShot: ({ courseId, playerId, ref }) => {
+      const there = check(courseId, playerId, ref);
+      if (!there.ok) return there;
+      if (tables.pins.get({ courseId, playerId, ref }) === undefined)
+        return { ok: false, problems: [{ path: 'ref', message: `hole ${ref} has no pinned shot` }] };
+      const undo = changes.change(`Unpin hole ${ref}`, editor => editor.remove('pins', { courseId, playerId, ref }));
+      sayChanged(app, ['pins']);
+      return { ok: true, value: { undo } };
+    },
+    listNotes: ({ courseId }) => {
+      const there = check(courseId, null, null);
+      if (!there.ok) return there;
+      return { ok: true, value: tables.notes.where({ courseId }).map(({ ref, text }) => ({ ref, text })) };
+    },
+    setNote: ({ courseId, ref, text }) => {
+      const there = check(courseId, null, ref);
+      if (!there.ok) return there;
+      const undo = changes.change(`Note on hole ${ref}`, editor => {
+        if (text.trim() === '') editor.remove('notes', { courseId, ref });
+        else editor.put('notes', { courseId, ref, text });
+      });
+      sayChanged(app, ['notes']);
+      return { ok: true, value: { undo } };
+    },
+  };
+}

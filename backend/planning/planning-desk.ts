@@ -1,0 +1,282 @@
+import { availableParallelism } from 'node:os';
+import { MessageChannel, type MessagePort } from 'node:worker_threads';
+import { Tinypool } from 'tinypool';
+import type { HoleMap } from '../../core/geometry/hole-map.ts';
+import type { FittedPlayer } from '../../core/player/fitted-player.ts';
+import type { PlayerFile } from '../../core/player/player-file.ts';
+import type { Attitude } from '../../core/strategy/attitude.ts';
+import type { AskedShot } from '../../core/strategy/evaluate-shot.ts';
+import type { HoleOptions } from '../../core/strategy/push-round.ts';
+import {
+  holeKey,
+  libraryKey,
+  type QuickTask,
+  type RoundSetting,
+  type ShotAnswer,
+  type ShotTask,
+  solvedKey,
+  type WindowAnswer,
+  type WindowHole,
+  type WindowTask,
+} from './plan-task.ts';
+
+const MOST_THREADS = 8;
+
+/** In this order when several wait: what the eye is on comes first. */
+const RANK = { shot: 0, fit: 1, holeInView: 2, hole: 3, headStart: 4 } as const;
+
+type RoundJob = Readonly<{
+  maps: readonly HoleMap[];
+  round: RoundSetting;
+  /** The hole in view, planned first. */
+  focusRef?: string | undefined;
+  signal: AbortSignal;
+  /** Also look what other winds would choose: each hole then comes twice, first without. */
+  flips: boolean;
+  attitudeOf: (map: HoleMap) => Attitude | undefined;
+  onHole: (hole: WindowHole) => void;
+}>;
+
+/**
+ * Keeps threads warm between questions: each remembers the throws of the day and the holes it solved last, and is given the
+ * questions that fit what it remembers. Answers do not depend on the number of threads.
+ */
+export type PlanningDesk = Readonly<{
+  /**
+   * Resolves when all holes are planned, with each hole's choices by ref, to allot a target with.
+   * @throws {DOMException} AbortError, soon after `signal`; {Error} when a thread fails
+   */
+  plan(job: RoundJob): Promise<ReadonlyMap<string, HoleOptions>>;
+  /** A first answer within some hundredths of a second. @returns null when the hole is not solved for any wind */
+  quick(map: HoleMap, round: RoundSetting, signal: AbortSignal): Promise<WindowHole | null>;
+  /** @returns null when the player has no such disc from that hand */
+  evaluate(map: HoleMap, round: RoundSetting, shot: AskedShot, against?: AskedShot): Promise<ShotAnswer | null>;
+  fit(file: PlayerFile): Promise<FittedPlayer>;
+  /** Solves a hole when nothing else is to be done, so that questions about it are answered at once. */
+  headStart(map: HoleMap, round: RoundSetting): Promise<void>;
+  close(): Promise<void>;
+}>;
+
+type Job = Readonly<{
+  rank: number;
+  task: 'windowTask' | 'shotTask' | 'quickTask' | 'fitTask';
+  message: unknown;
+  transferList?: readonly MessagePort[];
+  libraryKey?: string;
+  solvedKey?: string;
+  holeKey?: string;
+  settle: (answer: Promise<unknown>) => void;
+}>;
+type Lane = { readonly pool: Tinypool; busy: boolean; libraryKey: string; solved: readonly Solved[] };
+type Solved = Readonly<{ solvedKey: string; holeKey: string }>;
+
+/** As many as a worker keeps solved. */
+const KEPT_SOLVED = 3;
+
+const WORKER = new URL('./plan-worker.ts', import.meta.url);
+
+/** @param options.worker - the file the threads run, where it does not stand beside this one (a bundle) */
+export function openPlanningDesk(options: Readonly<{ threads?: number; worker?: URL }> = {}): PlanningDesk {
+  const { threads = Math.min(MOST_THREADS, availableParallelism()), worker = WORKER } = options;
+  const lanes: Lane[] = [];
+  const waiting = new Set<Job>();
+  let closed = false;
+
+  /** Threads start when there is work for them: opening the app does not wait for them. */
+  function freeLanes(): Lane[] {
+    if (lanes.length < threads && lanes.every(({ busy }) => busy))
+      lanes.push({
+        pool: new Tinypool({ filename: worker.href, runtime: 'worker_threads', minThreads: 1, maxThreads: 1 }),
+        busy: false,
+        libraryKey: '',
+        solved: [],
+      });
+    return lanes.filter(({ busy }) => !busy);
+  }
+
+  function next(): void {
+    while (waiting.size > 0 && !closed) {
+      const free = freeLanes();
+      if (free.length === 0) return;
+      for (const job of waiting)
+        if (!lanes.some(lane => canAnswer(lane, job)) && job.task === 'quickTask') {
+          // Its lane has forgotten the hole meanwhile.
+          waiting.delete(job);
+          job.settle(Promise.resolve(null));
+        }
+      const pairs = [...waiting].flatMap(job =>
+        free.filter(lane => canAnswer(lane, job)).map(lane => ({ job, lane, fit: fitness(lane, job) })),
+      );
+      if (pairs.length === 0) return;
+      const { job, lane } = pairs.reduce((best, pair) =>
+        pair.job.rank < best.job.rank || (pair.job.rank === best.job.rank && pair.fit > best.fit) ? pair : best,
+      );
+      waiting.delete(job);
+      void run(lane, job);
+    }
+  }
+
+  async function run(lane: Lane, job: Job): Promise<void> {
+    lane.busy = true;
+    if (job.libraryKey !== undefined) lane.libraryKey = job.libraryKey;
+    const { solvedKey, holeKey } = job;
+    if (solvedKey !== undefined && holeKey !== undefined)
+      lane.solved = [...lane.solved.filter(hole => hole.solvedKey !== solvedKey), { solvedKey, holeKey }].slice(
+        -KEPT_SOLVED,
+      );
+    const { message, task: name, transferList = [] } = job;
+    const answer = lane.pool.run(message, { name, transferList: [...transferList] }) as Promise<unknown>;
+    job.settle(answer);
+    try {
+      await answer;
+    } catch {
+      // The asker hears of it; a thread that died was replaced and remembers nothing.
+      lane.libraryKey = '';
+      lane.solved = [];
+    }
+    lane.busy = false;
+    next();
+  }
+
+  /** @throws what the thread throws; AbortError at once when `signal` says so, also while a thread is still at it */
+  function ask(job: Omit<Job, 'settle'>, signal?: AbortSignal): Promise<unknown> {
+    return new Promise((resolve, reject) => {
+      if (closed) {
+        reject(new Error('the planning threads are closed'));
+        return;
+      }
+      signal?.throwIfAborted();
+      const waitingJob: Job = { ...job, settle: answer => answer.then(resolve, reject) };
+      signal?.addEventListener(
+        'abort',
+        () => {
+          waiting.delete(waitingJob);
+          reject(signal.reason);
+        },
+        { once: true },
+      );
+      waiting.add(waitingJob);
+      next();
+    });
+  }
+
+  return {
+    plan: async ({ maps, round, focusRef, signal, flips, attitudeOf, onHole }) => {
+      signal.throwIfAborted();
+      const stop = new Int32Array(new SharedArrayBuffer(4));
+      signal.addEventListener('abort', () => Atomics.store(stop, 0, 1), { once: true });
+      const key = libraryKey(round);
+      const options = new Map<string, HoleOptions>();
+      const take = ({ plan, drawing, options: own }: WindowAnswer) => {
+        options.set(plan.ref, own);
+        if (!signal.aborted) onHole({ plan, drawing });
+      };
+      await Promise.all(
+        inOrder(maps, focusRef).map(async map => {
+          const attitude = attitudeOf(map);
+          const [solved, hole] = [solvedKey(map, round, attitude), holeKey(map, round)];
+          const { port1: here, port2: early } = new MessageChannel();
+          here.on('message', take);
+          const message: WindowTask = {
+            map,
+            round,
+            libraryKey: key,
+            solvedKey: solved,
+            holeKey: hole,
+            stop,
+            flips,
+            early,
+            ...(attitude && { attitude }),
+          };
+          const rank = map.ref === focusRef ? RANK.holeInView : RANK.hole;
+          const job = {
+            rank,
+            task: 'windowTask',
+            message,
+            transferList: [early],
+            libraryKey: key,
+            solvedKey: solved,
+            holeKey: hole,
+          } as const;
+          try {
+            take((await ask(job, signal)) as WindowAnswer);
+          } finally {
+            // What was said early is the same without the other winds: it must not come after them.
+            here.close();
+          }
+        }),
+      );
+      return options;
+    },
+    evaluate: async (map, round, shot, against) => {
+      const [key, solved, hole] = [libraryKey(round), solvedKey(map, round), holeKey(map, round)];
+      const stop = new Int32Array(new SharedArrayBuffer(4));
+      const message: ShotTask = {
+        map,
+        round,
+        libraryKey: key,
+        solvedKey: solved,
+        holeKey: hole,
+        stop,
+        shot,
+        ...(against && { against }),
+      };
+      const job = {
+        rank: RANK.shot,
+        task: 'shotTask',
+        message,
+        libraryKey: key,
+        solvedKey: solved,
+        holeKey: hole,
+      } as const;
+      const answer = await ask(job);
+      return answer as ShotAnswer | null;
+    },
+    quick: async (map, round, signal) => {
+      const hole = holeKey(map, round);
+      if (!lanes.some(({ solved }) => solved.some(one => one.holeKey === hole))) return null;
+      const message: QuickTask = { holeKey: hole, day: round.day };
+      return (await ask({ rank: RANK.shot, task: 'quickTask', message, holeKey: hole }, signal)) as WindowHole | null;
+    },
+    fit: async file => (await ask({ rank: RANK.fit, task: 'fitTask', message: file })) as FittedPlayer,
+    headStart: async (map, round) => {
+      const [key, solved, hole] = [libraryKey(round), solvedKey(map, round), holeKey(map, round)];
+      const stop = new Int32Array(new SharedArrayBuffer(4));
+      const message: WindowTask = { map, round, libraryKey: key, solvedKey: solved, holeKey: hole, stop, flips: false };
+      await ask({
+        rank: RANK.headStart,
+        task: 'windowTask',
+        message,
+        libraryKey: key,
+        solvedKey: solved,
+        holeKey: hole,
+      });
+    },
+    close: async () => {
+      closed = true;
+      for (const job of waiting) job.settle(Promise.reject(new Error('the planning threads are closed')));
+      waiting.clear();
+      await Promise.all(lanes.map(({ pool }) => pool.destroy()));
+    },
+  };
+}
+
+/** A first answer comes from a lane that has solved the hole; anything else from any. */
+function canAnswer(lane: Lane, { task, holeKey }: Job): boolean {
+  return task !== 'quickTask' || lane.solved.some(hole => hole.holeKey === holeKey);
+}
+
+/** How much of the job's work the lane has done already. */
+function fitness(lane: Lane, job: Job): number {
+  if (lane.solved.some(({ solvedKey }) => solvedKey === job.solvedKey)) return 2;
+  return job.libraryKey !== undefined && lane.libraryKey === job.libraryKey ? 1 : 0;
+}
+
+/** The hole in view, then on through the round from there: what the player is likely to look at next. */
+function inOrder(maps: readonly HoleMap[], focusRef: string | undefined): readonly HoleMap[] {
+  const at = Math.max(
+    0,
+    maps.findIndex(({ ref }) => ref === focusRef),
+  );
+  return [...maps.slice(at), ...maps.slice(0, at)];
+}

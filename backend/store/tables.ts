@@ -1,0 +1,42 @@
+import { z } from 'zod';
+
+const Truth = z.union([z.literal(0), z.literal(1)]);
+const Time = z.int().min(0);
+
+/** A row as SQLite holds it. */
+const CourseRow = z.strictObject({
+  courseId: z.string(),
+  name: z.string(),
+  fileName: z.string(),
+  sample: Truth,
+  addedAt_ms: Time,
+});
+const CourseFileRow = z.strictObject({ courseId: z.string(), text: z.string() });
+const PlayerRow = z.strictObject({
+  playerId: z.string(),
+  file: z.string().describe('PlayerFile as JSON'),
+  sample: Truth,
+  addedAt_ms: Time,
+});
+const PinRow = z.strictObject({
+  courseId: z.string(),
+  playerId: z.string(),
+  ref: z.string(),
+  shot: z.string().describe('ShotChoice as JSON'),
+  title: z.string(),
+});
+const NoteRow = z.strictObject({ courseId: z.string(), ref: z.string(), text: z.string() });
+
+/** The tables whose rows the user can change and take back. */
+export const TABLES = {
+  courses: { key: ['courseId'], row: CourseRow },
+  courseFiles: { key: ['courseId'], row: CourseFileRow },
+  players: { key: ['playerId'], row: PlayerRow },
+  pins: { key: ['courseId', 'playerId', 'ref'], row: PinRow },
+  notes: { key: ['courseId', 'ref'], row: NoteRow },
+} as const;
+
+export type TableName = keyof typeof TABLES;
+export const TABLE_NAMES = Object.keys(TABLES) as readonly TableName[];
+export type RowOf<T extends TableName> = z.output<(typeof TABLES)[T]['row']>;
+export type KeyOf<T extends TableName> = Readonly<Record<(typeof TABLES)[T]['key'][number], string>>;
