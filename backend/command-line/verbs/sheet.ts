@@ -16,7 +16,11 @@ import { EXIT, printProblems } from '../problems.ts';
 import { CHOSEN, type Units, unitsOption } from '../show-units.ts';
 import { plain } from '../terminal.ts';
 
-const FORMATS: Readonly<Record<'pocket' | 'four', SheetFormat>> = { pocket: 'pocket', four: 'fourAPage' };
+const FORMATS: Readonly<Record<'pocket' | 'folded' | 'four', SheetFormat>> = {
+  pocket: 'pocket',
+  folded: 'folded',
+  four: 'fourAPage',
+};
 
 type SheetOptions = PlanningOptions &
   Readonly<{
@@ -30,15 +34,18 @@ type SheetOptions = PlanningOptions &
 export function addSheet(program: Command, context: Context): void {
   const command = program
     .command('sheet')
-    .description('the plan as a sheet to print: one hole on a pocket page, or four on a page');
+    .description('the plan as a sheet to print: for the pocket, to fold, or four holes on a page');
   addPlanningOptions(command)
     .requiredOption('--out <file>', 'what to write, .html or .pdf; a file already there is replaced')
     .addOption(
-      new Option('--format <format>', 'pocket: one hole on each page of 74 × 105 mm; four: four holes on each page')
+      new Option(
+        '--format <format>',
+        'pocket: one hole on each page of 74 × 105 mm; folded: the same as booklets of eight from one page; four: four holes on each page',
+      )
         .choices(Object.keys(FORMATS))
         .default('pocket'),
     )
-    .addOption(new Option('--paper <paper>', 'for four on a page').choices(['a4', 'letter']).default('a4'))
+    .addOption(new Option('--paper <paper>', 'for folded and four').choices(['a4', 'letter']).default('a4'))
     .addOption(unitsOption())
     .addOption(
       new Option('--wind-units <units>', 'of the wind, when not those of --units').choices(['mps', 'kmh', 'mph', 'kn']),
@@ -61,7 +68,7 @@ async function writeSheet(file: string, options: SheetOptions, self: Command, co
   const browser = kind === '.pdf' ? await openBrowser() : null;
   if (browser?.ok === false) return refuse(browser.problems.map(withHtmlOffer));
   try {
-    const made = await planFromFiles(file, options, self, context);
+    const made = await planFromFiles(file, { ...options, flips: true }, self, context);
     if (made === null) return;
     const units = { ...CHOSEN[options.units], ...(options.windUnits && { speed: options.windUnits }) };
     const html = sheetOfPlan(made, { format: FORMATS[options.format], paper: options.paper, units });

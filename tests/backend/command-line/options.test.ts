@@ -4,7 +4,6 @@ import { holeList } from '../../../backend/command-line/options/hole-list.ts';
 import { discClasses } from '../../../backend/command-line/options/limit-options.ts';
 import {
   angle_deg,
-  compassPoint,
   direction_deg,
   length_m,
   mass_g,
@@ -12,6 +11,7 @@ import {
   temperature_C,
   wholeNumber,
 } from '../../../backend/command-line/options/reading.ts';
+import { compassPoint } from '../../../core/units/compass-point.ts';
 import { good, hole } from '../../core/course/course-file.ts';
 
 describe('option values', () => {

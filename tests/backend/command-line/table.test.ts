@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { bullets, wrapped } from '../../../backend/command-line/paragraphs.ts';
-import { percent, sideIn } from '../../../backend/command-line/show-units.ts';
+import { sideIn } from '../../../backend/command-line/show-units.ts';
 import { table } from '../../../backend/command-line/table.ts';
 import { plain, type Terminal } from '../../../backend/command-line/terminal.ts';
+import { percent } from '../../../core/units/percent.ts';
 
 const terminal = (columns: number, colours = false): Terminal => ({
   out() {},

@@ -1,0 +1,71 @@
+import type { SheetHole } from '../../../core/sheet/sheet-input.ts';
+import { sampleHole, sampleShot } from '../../core/sheet/sheet-sample.ts';
+
+/** Invented names a file may hold: short, long, unbroken, of other scripts, right to left, wide. */
+const NAMES = [
+  'P',
+  'Throwing putter',
+  'Overstable low-speed driver, the worn one',
+  'My very own and rather long name for a beaten-in understable fairway driver, number seventeen',
+  'Unbrokennameofadiscthatneverendsandhasnospacesinitwhatsoeverforalongwhile',
+  'WWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWW',
+  '長い名前のディスク、とても長い名前のディスク、もっと長い名前のディスク、まだ長い',
+  'قرص طويل الاسم جدا للرميات القصيرة والمتوسطة في الريح',
+  'Диск с очень длинным именем для бросков против сильного ветра',
+  '🥏🥏🥏🥏🥏🥏🥏🥏🥏🥏🥏🥏🥏🥏🥏🥏🥏🥏🥏🥏🥏🥏🥏🥏🥏🥏🥏🥏🥏🥏',
+] as const;
+
+const TITLES = [
+  'putter off the tee, flat',
+  'low low-speed driver placed short of the green, anhyzer, forehand',
+  'distance driver placed short of the green, hyzer, forehand',
+] as const;
+
+const CAUTIONS = [
+  'About 33 % of these throws end within 15 m of building (features[71]): wait until nobody is there.',
+  'About 14 % of these throws end within 15 m of a playground with a long name (features[72]): wait until nobody is there.',
+  'A sentence of the plan that the sheet does not know and keeps whole, however long it may be (features[73]).',
+];
+
+/** Holes from sparse to crowded: every name with every title, alternating how much there is to say. */
+export function crowdedHoles(): SheetHole[] {
+  const base = sampleHole();
+  return NAMES.flatMap((disc, n) =>
+    TITLES.flatMap((title, t) =>
+      [0, 1, 2].map((crowd): SheetHole => {
+        const i = n * TITLES.length * 3 + t * 3 + crowd;
+        const choice = sampleShot({
+          disc,
+          title,
+          hand: t > 0 ? 'forehand' : 'backhand',
+          shape: t === 2 ? 'hyzer' : 'flat',
+          hyzer_deg: t === 2 ? 12 : 0,
+          basis: crowd === 2 ? 'predicted' : 'measured',
+          hazardChance: crowd === 2 ? 0.11 : 0,
+          outOfBoundsChance: crowd === 0 ? 0 : 0.12,
+          aimFromBasket_deg: [5, -28, 14][crowd]!,
+          aimBearing_deg: 90 + [5, -28, 14][crowd]!,
+        });
+        const ref = crowd === 2 ? `Long${i}B` : `${i + 1}`;
+        const name = crowd === 0 ? undefined : NAMES[(n + crowd) % NAMES.length]!;
+        const plan = {
+          ...base.plan,
+          ref,
+          choice,
+          alternatives: [choice, { ...choice, discId: 'other', tie: true }],
+          parSource: crowd === 2 ? ('derived' as const) : ('tagged' as const),
+          cautions: CAUTIONS.slice(0, crowd + 1),
+          next: base.plan.next.map(next => ({ ...next, ...(next.shot && { shot: choice }) })),
+        };
+        const blindSpots =
+          crowd === 0 ? [] : [{ target: 'basket' as const, station_m: 80, blockedAt_m: 40, blockedBy: 'x' }];
+        return {
+          plan,
+          map: { ...base.map, ref, ...(name !== undefined && { name }) },
+          report: { ...base.report, blindSpots },
+          ...(crowd === 2 && { note: 'Wind swirls behind the barn, wait for a lull; the second tree is dead.' }),
+        };
+      }),
+    ),
+  );
+}
