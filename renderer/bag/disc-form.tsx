@@ -1,0 +1,87 @@
+import { useState } from 'react';
+import { Button, Form, Input, Label, TextField } from 'react-aria-components';
+import type { DiscEntry } from '../../backend/api/contract/players.ts';
+
+type DiscFormProps = Readonly<{
+  title: string;
+  disc: DiscEntry;
+  onSave: (disc: DiscEntry) => Promise<unknown>;
+  onClose: () => void;
+}>;
+
+const NUMBERS = [
+  { key: 'speed', label: 'Speed', must: true },
+  { key: 'glide', label: 'Glide', must: true },
+  { key: 'turn', label: 'Turn', must: true },
+  { key: 'fade', label: 'Fade', must: true },
+  { key: 'mass_g', label: 'Mass, g', must: false },
+  { key: 'diameter_mm', label: 'Diameter, mm', must: false },
+  { key: 'rimWidth_mm', label: 'Rim, mm', must: false },
+  { key: 'wear', label: 'Wear, 0 new to 1', must: false },
+] as const;
+
+/** The numbers of one disc; the backend says which are out of bounds. */
+export function DiscForm({ title, disc, onSave, onClose }: DiscFormProps) {
+  const [name, setName] = useState(disc.name);
+  const [texts, setTexts] = useState<Readonly<Record<string, string>>>(
+    Object.fromEntries(NUMBERS.map(({ key }) => [key, disc[key] === undefined ? '' : String(disc[key])])),
+  );
+  const [isPutting, setPutting] = useState(disc.role === 'putting');
+  const [wrong, setWrong] = useState<readonly string[]>([]);
+
+  const save = () => {
+    const bad = NUMBERS.filter(({ key, must }) => {
+      const text = texts[key]!.trim();
+      return text === '' ? must : !Number.isFinite(Number(text));
+    }).map(({ label }) => label);
+    setWrong(bad);
+    if (bad.length > 0) return;
+    const numbers = Object.fromEntries(
+      NUMBERS.filter(({ key }) => texts[key]!.trim() !== '').map(({ key }) => [key, Number(texts[key])]),
+    ) as Pick<DiscEntry, 'speed' | 'glide' | 'turn' | 'fade'>;
+    void onSave({ id: disc.id, name: name.trim(), ...numbers, role: isPutting ? 'putting' : 'throwing' });
+  };
+
+  return (
+    <Form
+      className="disc-form"
+      aria-label={title}
+      onSubmit={event => {
+        event.preventDefault();
+        save();
+      }}
+    >
+      <h2>{title}</h2>
+      <TextField value={name} onChange={setName} isRequired autoFocus className="typed-field disc-name">
+        <Label>Name</Label>
+        <Input />
+      </TextField>
+      {NUMBERS.map(({ key, label, must }) => (
+        <TextField
+          key={key}
+          className="typed-field"
+          value={texts[key]!}
+          onChange={text => setTexts({ ...texts, [key]: text })}
+          isRequired={must}
+          isInvalid={wrong.includes(label)}
+        >
+          <Label>{label}</Label>
+          <Input inputMode="decimal" />
+        </TextField>
+      ))}
+      <label className="check-field">
+        <input type="checkbox" checked={isPutting} onChange={event => setPutting(event.target.checked)} />
+        My putting putter: never thrown off a tee
+      </label>
+      {wrong.length > 0 && <p className="field-problem">Write a number, with a point: {wrong.join(', ')}</p>}
+      <div className="form-buttons">
+        <Button type="submit" className="button">
+          Save
+        </Button>
+        <Button className="quiet-button" onPress={onClose}>
+          Cancel
+        </Button>
+      </div>
+    </Form>
+  );
+}

@@ -1,0 +1,336 @@
+import L from 'leaflet';
+import { memo, useEffect, useMemo, useRef } from 'react';
+import { Circle, MapContainer, Marker, Polygon, Polyline, Tooltip, useMap, useMapEvents } from 'react-leaflet';
+import type { PlainHoleMap } from '../../backend/api/contract/hole-map.ts';
+import type { LocalPoint, LocalPolygon } from '../../core/geometry/hole-map.ts';
+import type { ShotDrawing } from '../../core/strategy/hole-drawing.ts';
+import { type HoleAxes, holeAxes } from '../frame/hole-axes.ts';
+import { keyed } from '../frame/keyed.ts';
+import { ellipseRing } from './ellipse-ring.ts';
+
+type HoleViewProps = Readonly<{
+  map: PlainHoleMap;
+  drawing: ShotDrawing | null;
+  other: ShotDrawing | null;
+  aimBearing_deg: number | null;
+  /** The map now shows this stretch along the hole. */
+  onRange: (range: readonly [from_m: number, to_m: number]) => void;
+  /** The aim has been dragged to this true bearing; null while nothing is planned. */
+  onAim: ((bearing_deg: number) => void) | null;
+  onAimSettled: () => void;
+  wind: Readonly<{ speed_mps: number; from_deg: number }>;
+  /** "4.0 m/s". */
+  windText: string;
+  isStale: boolean;
+}>;
+
+/** The hole laid on its side, tee left, basket right, on the same scale as the side view under it. No network is needed. */
+export const HoleView = memo(function HoleView(props: HoleViewProps) {
+  const { map, drawing, other, aimBearing_deg, onRange, onAim, onAimSettled, wind, windText, isStale } = props;
+  const axes = useMemo(() => holeAxes(map.basket), [map]);
+  const place = useMemo(() => placer(axes), [axes]);
+  return (
+    <div className="hole-view" data-stale={isStale || undefined}>
+      <MapContainer
+        crs={L.CRS.Simple}
+        center={[0, 0]}
+        zoom={1}
+        zoomSnap={0}
+        zoomDelta={0.5}
+        minZoom={-2}
+        maxZoom={6}
+        attributionControl={false}
+        zoomControl={false}
+        preferCanvas={false}
+        className="hole-map"
+      >
+        <FitHole map={map} axes={axes} drawing={drawing} />
+        <ReportRange onRange={onRange} />
+        <Ground map={map} place={place} />
+        <Obstacles map={map} place={place} />
+        <Line className="map-line-of-play" points={map.line} place={place} />
+        {other !== null && <ShotMarks drawing={other} place={place} kind="other" />}
+        {drawing !== null && <ShotMarks drawing={drawing} place={place} kind="chosen" />}
+        {aimBearing_deg !== null && onAim !== null && (
+          <Aim
+            bearing_deg={aimBearing_deg}
+            reach_m={Math.hypot(...map.basket) * 0.88}
+            axes={axes}
+            place={place}
+            onAim={onAim}
+            onAimSettled={onAimSettled}
+          />
+        )}
+        <Marker position={place([0, 0])} icon={icon('tee')} keyboard={false} interactive={false} />
+        {map.otherTees.map(tee => (
+          <Marker
+            key={tee.join()}
+            position={place(tee)}
+            icon={icon('tee other')}
+            keyboard={false}
+            interactive={false}
+          />
+        ))}
+        <Marker position={place(map.basket)} icon={icon('basket')} keyboard={false} interactive={false} />
+      </MapContainer>
+      <NorthMark bearing_deg={axes.bearing_deg} />
+      {wind.speed_mps > 0 && <WindMark from_deg={wind.from_deg} bearing_deg={axes.bearing_deg} text={windText} />}
+    </div>
+  );
+});
+
+type Place = (point: LocalPoint) => L.LatLngTuple;
+/** Leaflet's plane: latitude is metres to the thrower's left, longitude metres along the hole. */
+const placer =
+  (axes: HoleAxes): Place =>
+  point => {
+    const [along, left] = axes.toHole(point);
+    return [left, along];
+  };
+const rings = (polygons: readonly LocalPolygon[], place: Place) =>
+  polygons.map(polygon => polygon.map(ring => ring.map(place)));
+const icon = (name: string) =>
+  L.divIcon({
+    className: `mark ${name
+      .split(' ')
+      .map(part => `mark-${part}`)
+      .join(' ')}`,
+    iconSize: [22, 22],
+  });
+
+/** Frames the hole and where the disc may come to rest; again for another hole, but not while a throw changes. */
+function FitHole({ map, axes, drawing }: Readonly<{ map: PlainHoleMap; axes: HoleAxes; drawing: ShotDrawing | null }>) {
+  const leaflet = useMap();
+  const newest = useRef(drawing);
+  newest.current = drawing;
+  const isDrawn = drawing !== null;
+  // biome-ignore lint/correctness/useExhaustiveDependencies: framed anew when the first drawing of a hole comes, not for each later one
+  useEffect(() => {
+    const frame = () => {
+      leaflet.invalidateSize({ animate: false });
+      const across = map.line.map(point => axes.toHole(point));
+      const bounds = L.latLngBounds(across.map(([along, left]) => [left, along]));
+      const length = Math.hypot(...map.basket);
+      bounds.extend([-length * 0.1, -length * 0.04]).extend([length * 0.1, length * 1.1]);
+      for (const ellipse of newest.current?.spread ?? [])
+        for (const point of ellipseRing(ellipse)) {
+          const [along, left] = axes.toHole(point);
+          bounds.extend([left, along]);
+        }
+      leaflet.fitBounds(bounds, { animate: false, padding: [4, 4] });
+    };
+    frame();
+    const observer = new ResizeObserver(frame);
+    observer.observe(leaflet.getContainer());
+    return () => observer.disconnect();
+  }, [leaflet, map, axes, isDrawn]);
+  return null;
+}
+
+function ReportRange({ onRange }: Pick<HoleViewProps, 'onRange'>) {
+  const leaflet = useMap();
+  const report = () => {
+    const { x } = leaflet.getSize();
+    onRange([leaflet.containerPointToLatLng([0, 0]).lng, leaflet.containerPointToLatLng([x, 0]).lng]);
+  };
+  useMapEvents({ move: report, zoom: report, resize: report });
+  return null;
+}
+
+const Ground = memo(function Ground({ map, place }: Readonly<{ map: PlainHoleMap; place: Place }>) {
+  return (
+    <>
+      {keyed(map.fairways).map(({ key, item: area }) => (
+        <Polygon key={key} positions={rings(area.polygons, place)} className="map-fairway" interactive={false} />
+      ))}
+      {keyed(map.islands).map(({ key, item: area }) => (
+        <Polygon key={key} positions={rings(area.polygons, place)} className="map-island" interactive={false} />
+      ))}
+      {keyed(map.hazards).map(({ key, item: area }) => (
+        <Polygon
+          key={key}
+          positions={rings(area.polygons, place)}
+          className="map-hazard"
+          fillColor="url(#hatch-hazard)"
+        >
+          <Tooltip sticky>{area.name ?? 'hazard'}</Tooltip>
+        </Polygon>
+      ))}
+      {keyed(map.outOfBounds).map(({ key, item: area }) => {
+        const isWater = area.what === 'water';
+        return (
+          <Polygon
+            key={key}
+            positions={rings(area.polygons, place)}
+            className={isWater ? 'map-water' : 'map-out'}
+            fillColor={isWater ? 'url(#hatch-water)' : 'url(#hatch-out)'}
+          >
+            <Tooltip sticky>{[area.name, area.what ?? 'out-of-bounds'].filter(Boolean).join(', ')}</Tooltip>
+          </Polygon>
+        );
+      })}
+      {keyed(map.people.flatMap(({ what, lines }) => lines.map(points => ({ what, points })))).map(
+        ({ key, item: { what, points } }) => (
+          <Polyline key={key} positions={points.map(place)} className="map-people">
+            <Tooltip sticky>{`People: ${what}`}</Tooltip>
+          </Polyline>
+        ),
+      )}
+    </>
+  );
+});
+
+const Obstacles = memo(function Obstacles({ map, place }: Readonly<{ map: PlainHoleMap; place: Place }>) {
+  return (
+    <>
+      {keyed(map.covers).map(({ key, item: cover }) => (
+        <Polygon
+          key={key}
+          positions={rings(cover.polygons, place)}
+          className={`map-cover map-${cover.form}`}
+          interactive={false}
+        />
+      ))}
+      {keyed(map.trees).map(({ key, item: tree }) => (
+        <Circle
+          key={key}
+          center={place(tree.at)}
+          radius={tree.crownRadius_m}
+          className="map-tree"
+          interactive={false}
+        />
+      ))}
+      {keyed(map.ceilings).map(({ key, item: ceiling }) => (
+        <Polygon
+          key={key}
+          positions={rings(ceiling.polygons, place)}
+          className="map-ceiling"
+          fillColor="url(#hatch-ceiling)"
+          interactive={false}
+        />
+      ))}
+      {keyed(map.gaps).map(({ key, item: gap }) => (
+        <Polyline key={key} positions={gap.posts.map(place)} className="map-gap" interactive={false} />
+      ))}
+      {keyed(map.mandos).map(({ key, item: mando }) => (
+        <Polyline key={key} positions={mando.line.map(place)} className="map-mando">
+          <Tooltip sticky>{`Mando: pass ${mando.side}`}</Tooltip>
+        </Polyline>
+      ))}
+      {keyed(map.dropZones).map(({ key, item: zone }) => (
+        <Marker key={key} position={place(zone.at)} icon={icon('drop')} keyboard={false} interactive={false} />
+      ))}
+    </>
+  );
+});
+
+function Line({
+  points,
+  place,
+  className,
+}: Readonly<{ points: readonly LocalPoint[]; place: Place; className: string }>) {
+  return <Polyline positions={points.map(place)} className={className} interactive={false} />;
+}
+
+function ShotMarks({
+  drawing,
+  place,
+  kind,
+}: Readonly<{ drawing: ShotDrawing; place: Place; kind: 'chosen' | 'other' }>) {
+  return (
+    <>
+      {[...drawing.spread]
+        .sort((a, b) => b.share - a.share)
+        .map(ellipse => (
+          <Polygon
+            key={ellipse.share}
+            positions={ellipseRing(ellipse).map(place)}
+            className={`map-spread-${ellipse.share > 0.7 ? 'wide' : 'half'} map-${kind}`}
+            smoothFactor={0}
+            interactive={false}
+          />
+        ))}
+      <Polyline
+        smoothFactor={0}
+        positions={drawing.path.map(([e, n]) => place([e, n]))}
+        className={`map-flight map-${kind}`}
+        interactive={false}
+      />
+    </>
+  );
+}
+
+type AimProps = Readonly<{
+  bearing_deg: number;
+  reach_m: number;
+  axes: HoleAxes;
+  place: Place;
+  onAim: (bearing_deg: number) => void;
+  onAimSettled: () => void;
+}>;
+
+/** A handle on the aim; the keyboard turns the aim with the buttons under the map. */
+function Aim({ bearing_deg, reach_m, axes, place, onAim, onAimSettled }: AimProps) {
+  const handle = useRef<L.Marker>(null);
+  const angle = (bearing_deg * Math.PI) / 180;
+  const end: LocalPoint = [reach_m * Math.sin(angle), reach_m * Math.cos(angle)];
+  return (
+    <>
+      <Polyline positions={[place([0, 0]), place(end)]} className="map-aim" interactive={false} />
+      <Marker
+        ref={handle}
+        position={place(end)}
+        icon={icon('aim')}
+        draggable
+        keyboard={false}
+        alt=""
+        eventHandlers={{
+          drag: () => {
+            const at = handle.current!.getLatLng();
+            const [east, north] = axes.toLocal([at.lng, at.lat]);
+            onAim(((Math.atan2(east, north) * 180) / Math.PI + 360) % 360);
+          },
+          dragend: onAimSettled,
+        }}
+      >
+        <Tooltip direction="top">Drag to aim elsewhere</Tooltip>
+      </Marker>
+    </>
+  );
+}
+
+/** The hole lies on its side, so north is where this points. */
+function NorthMark({ bearing_deg }: Readonly<{ bearing_deg: number }>) {
+  // On the map the hole's bearing points right; north is that much further anticlockwise.
+  const turn = 90 - bearing_deg;
+  return (
+    <svg
+      className="north-mark"
+      viewBox="-20 -20 40 40"
+      role="img"
+      aria-label={`The basket lies at ${Math.round(bearing_deg)}° from north`}
+    >
+      <g transform={`rotate(${turn})`}>
+        <path d="M0 -12L5 8L0 4L-5 8Z" />
+      </g>
+      <text x={0} y={0} transform={`rotate(${turn}) translate(0 -13) rotate(${-turn})`}>
+        N
+      </text>
+    </svg>
+  );
+}
+
+type WindMarkProps = Readonly<{ from_deg: number; bearing_deg: number; text: string }>;
+
+function WindMark({ from_deg, bearing_deg, text }: WindMarkProps) {
+  return (
+    <div className="wind-mark">
+      <svg viewBox="-20 -20 40 40" aria-hidden="true">
+        <g transform={`rotate(${from_deg + 180 + 90 - bearing_deg})`}>
+          <path d="M0 15V-14M-6 -7L0 -15L6 -7M-9 12V-1M9 12V-1" />
+        </g>
+      </svg>
+      {text}
+    </div>
+  );
+}

@@ -1,0 +1,64 @@
+import { keepPreviousData, useQuery } from '@tanstack/react-query';
+import { useEffect, useState } from 'react';
+import type { Output } from '../../backend/api/contract/api.ts';
+import type { ShotChoice } from '../../backend/api/contract/values.ts';
+import type { DayInput } from '../../core/air/day-input.ts';
+import type { ShotReport } from '../../core/strategy/plan-report.ts';
+import { choiceOf } from '../shot/shot-choice.ts';
+import { usePlanner } from '../state/planner.tsx';
+import { ProblemsError, problemsOf } from '../state/problems-error.ts';
+
+export type Evaluated = Output<'evaluateShot'>;
+type Asked = Readonly<{
+  courseId: string;
+  playerId: string;
+  ref: string;
+  day: DayInput;
+  shot: ShotChoice;
+  choice: ShotChoice;
+}>;
+
+/**
+ * What a shot of the player's own choosing comes to on this hole. While the shot keeps changing, as under a drag, one
+ * question is asked after the other, each with the newest shot.
+ */
+export function useTriedShot(
+  ref: string | null,
+  shot: ShotChoice | null,
+  choice: ShotReport | null,
+): Readonly<{ value: Evaluated | null; isPending: boolean }> {
+  const { backend, settings, tell } = usePlanner();
+  const { courseId, playerId, day } = settings;
+  const wanted: Asked | null =
+    ref !== null && shot !== null && choice !== null && courseId !== null && playerId !== null
+      ? { courseId, playerId, ref, day, shot, choice: choiceOf(choice) }
+      : null;
+  const [asked, setAsked] = useState(wanted);
+  const query = useQuery({
+    queryKey: ['whatIf', asked],
+    queryFn: async () => {
+      const answer = await backend.call.evaluateShot(asked!);
+      if (answer.ok) return { for: asked!, ...answer.value };
+      throw new ProblemsError(answer.problems);
+    },
+    enabled: asked !== null,
+    placeholderData: keepPreviousData,
+    staleTime: Number.POSITIVE_INFINITY,
+    retry: false,
+  });
+  const wantedKey = JSON.stringify(wanted);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: wantedKey stands for wanted
+  useEffect(() => {
+    if (!query.isFetching || wanted === null) setAsked(now => (JSON.stringify(now) === wantedKey ? now : wanted));
+  }, [wantedKey, query.isFetching]);
+  const { error } = query;
+  useEffect(() => {
+    if (error !== null) tell({ what: 'That throw could not be worked out', problems: problemsOf(error) });
+  }, [error, tell]);
+  const isOfThisHole =
+    wanted !== null && query.data?.for.ref === ref && query.data.for.shot.discId === wanted.shot.discId;
+  return {
+    value: isOfThisHole ? query.data! : null,
+    isPending: wanted !== null && (query.isFetching || !isOfThisHole),
+  };
+}

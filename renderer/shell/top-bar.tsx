@@ -1,0 +1,133 @@
+import { Button } from 'react-aria-components';
+import type { Settings } from '../../backend/api/contract/settings.ts';
+import { useCourses, usePlayers } from '../state/library.ts';
+import { usePlanner } from '../state/planner.tsx';
+import { Popout } from './popout.tsx';
+import { PLACES, type Place } from './use-place.ts';
+
+/** Where you are, whose bag and which course, undo, and how things are written. */
+export function TopBar({ place }: Readonly<{ place: Place }>) {
+  const { settings, change, history, undo, redo, backend } = usePlanner();
+  const courses = useCourses();
+  const players = usePlayers();
+  const undoWhat = history.past.at(-1)?.what;
+  const redoWhat = history.future[0]?.what;
+  const chooseCourse = async (courseId: string) => {
+    const course = await backend.call.getCourse({ courseId });
+    change({ courseId, ref: course.ok ? (course.value.holes[0]?.ref ?? null) : null }, 'change the course');
+  };
+  return (
+    <header className="top-bar">
+      <span className="brand">
+        <svg viewBox="0 0 32 20" aria-hidden="true">
+          <path className="brand-ground" d="M2 18H30" />
+          <path className="brand-flight" d="M2 17C10 14 22 10 27 2" />
+        </svg>
+        <span className="brand-name">Roundwright</span>
+      </span>
+      <nav aria-label="Parts of the app" className="places">
+        {(Object.keys(PLACES) as Place[]).map(name => (
+          <a key={name} href={`#${name}`} aria-current={name === place ? 'page' : undefined}>
+            {PLACES[name]}
+          </a>
+        ))}
+      </nav>
+      <label className="top-field">
+        <span>Course</span>
+        <select value={settings.courseId ?? ''} onChange={event => void chooseCourse(event.target.value)}>
+          {settings.courseId === null && <option value="">none</option>}
+          {courses.data?.map(course => (
+            <option key={course.courseId} value={course.courseId}>
+              {course.name}
+            </option>
+          ))}
+        </select>
+      </label>
+      <label className="top-field">
+        <span>Player</span>
+        <select
+          value={settings.playerId ?? ''}
+          onChange={event => change({ playerId: event.target.value }, 'change the player')}
+        >
+          {settings.playerId === null && <option value="">none</option>}
+          {players.data?.map(player => (
+            <option key={player.playerId} value={player.playerId}>
+              {player.name}
+            </option>
+          ))}
+        </select>
+      </label>
+      <span className="spring" />
+      <fieldset className="top-group" aria-label="Undo">
+        <Button
+          className="small-button"
+          isDisabled={undoWhat === undefined}
+          onPress={undo}
+          aria-label={undoWhat === undefined ? 'Undo' : `Undo: ${undoWhat}`}
+        >
+          Undo
+        </Button>
+        <Button
+          className="small-button"
+          isDisabled={redoWhat === undefined}
+          onPress={redo}
+          aria-label={redoWhat === undefined ? 'Redo' : `Redo: ${redoWhat}`}
+        >
+          Redo
+        </Button>
+      </fieldset>
+      <Popout words="Units, light" className="reading">
+        <div className="reading-fields">
+          <Choice
+            label="Lengths"
+            value={settings.length}
+            options={{ m: 'metres', ft: 'feet' }}
+            onPick={length => change({ length })}
+          />
+          <Choice
+            label="Wind"
+            value={settings.speed}
+            options={{ mps: 'm/s', kmh: 'km/h', mph: 'mph', kn: 'knots' }}
+            onPick={speed => change({ speed })}
+          />
+          <Choice
+            label="Temperature"
+            value={settings.temperature}
+            options={{ C: '°C', F: '°F' }}
+            onPick={temperature => change({ temperature })}
+          />
+          <Choice
+            label="Light"
+            value={settings.theme}
+            options={
+              { system: 'as the system', light: 'light', dark: 'dark' } satisfies Record<Settings['theme'], string>
+            }
+            onPick={theme => change({ theme })}
+          />
+        </div>
+      </Popout>
+    </header>
+  );
+}
+
+type ChoiceProps<T extends string> = Readonly<{
+  label: string;
+  value: T;
+  options: Record<T, string>;
+  onPick: (value: T) => void;
+}>;
+
+function Choice<T extends string>({ label, value, options, onPick }: ChoiceProps<T>) {
+  return (
+    <label className="plain-field">
+      <span>{label}</span>
+      <select value={value} onChange={event => onPick(event.target.value as T)}>
+        {(Object.entries(options) as [T, string][]).map(([name, words]) => (
+          <option key={name} value={name}>
+            {words}
+          </option>
+        ))}
+      </select>
+    </label>
+  );
+}

@@ -1,0 +1,85 @@
+import { useQuery } from '@tanstack/react-query';
+import type { Result } from '../../core/units/result.ts';
+import { usePlanner } from './planner.tsx';
+import { ProblemsError } from './problems-error.ts';
+
+/** What the backend answered, or its problems as an error for the query to hold. */
+async function valueIn<T>(answer: Promise<Result<T>>): Promise<T> {
+  const result = await answer;
+  if (result.ok) return result.value;
+  throw new ProblemsError(result.problems);
+}
+
+/** Keys begin with the area that `libraryChanged` names, so that a change refetches what it touched. */
+export function useCourses() {
+  const { call } = usePlanner().backend;
+  return useQuery({ queryKey: ['courses'], queryFn: () => valueIn(call.listCourses({})) });
+}
+
+export function useCourse(courseId: string | null) {
+  const { call } = usePlanner().backend;
+  return useQuery({
+    queryKey: ['courses', courseId],
+    queryFn: () => valueIn(call.getCourse({ courseId: courseId! })),
+    enabled: courseId !== null,
+  });
+}
+
+export function useCourseMap(courseId: string | null) {
+  const { call } = usePlanner().backend;
+  return useQuery({
+    queryKey: ['courses', courseId, 'map'],
+    queryFn: () => valueIn(call.getCourseMap({ courseId: courseId! })),
+    enabled: courseId !== null,
+  });
+}
+
+export function useHole(courseId: string | null, ref: string | null) {
+  const { call } = usePlanner().backend;
+  return useQuery({
+    queryKey: ['courses', courseId, 'hole', ref],
+    queryFn: () => valueIn(call.getHole({ courseId: courseId!, ref: ref! })),
+    enabled: courseId !== null && ref !== null,
+  });
+}
+
+export function usePlayers() {
+  const { call } = usePlanner().backend;
+  return useQuery({ queryKey: ['players'], queryFn: () => valueIn(call.listPlayers({})) });
+}
+
+export function usePlayer(playerId: string | null) {
+  const { call } = usePlanner().backend;
+  return useQuery({
+    queryKey: ['players', playerId],
+    queryFn: () => valueIn(call.getPlayer({ playerId: playerId! })),
+    enabled: playerId !== null,
+  });
+}
+
+export function useThrows(playerId: string | null) {
+  const { call } = usePlanner().backend;
+  return useQuery({
+    queryKey: ['players', playerId, 'throws'],
+    queryFn: () => valueIn(call.getThrows({ playerId: playerId! })),
+    enabled: playerId !== null,
+  });
+}
+
+export function usePins(courseId: string | null, playerId: string | null) {
+  const { call } = usePlanner().backend;
+  return useQuery({
+    queryKey: ['pins', courseId, playerId],
+    queryFn: () => valueIn(call.listPins({ courseId: courseId!, playerId: playerId! })),
+    enabled: courseId !== null && playerId !== null,
+  });
+}
+
+export function useNotes(courseId: string | null) {
+  const { call } = usePlanner().backend;
+  return useQuery({
+    queryKey: ['pins', 'notes', courseId],
+    queryFn: () => valueIn(call.listNotes({ courseId: courseId! })),
+    enabled: courseId !== null,
+  });
+}
