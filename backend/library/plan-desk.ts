@@ -247,7 +247,7 @@ export function planDesk(parts: Parts): PlanDesk {
   function latest(courseId: string, playerId: string, ref: string | null): PlanState | null {
     const row = store.plans.remembered(courseId, playerId);
     if (row === undefined) return null;
-    const state = PlanStateSchema.parse(JSON.parse(row.state));
+    const state = made.get(row.planId) ?? PlanStateSchema.parse(JSON.parse(row.state));
     if (keyOf(state.request, true) !== row.planKey) return null;
     // Only a head start: without it the same questions take longer, and say what is wrong themselves.
     headStart(state, ref).catch(() => {});

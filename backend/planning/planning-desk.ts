@@ -20,7 +20,8 @@ import {
   type WindowTask,
 } from './plan-task.ts';
 
-const MOST_THREADS = 8;
+/** A thread with its libraries and solved holes takes some 350 MB. */
+const MOST_THREADS = 4;
 
 /** In this order when several wait: what the eye is on comes first. */
 const RANK = { shot: 0, fit: 1, holeInView: 2, hole: 3, headStart: 4 } as const;
@@ -52,7 +53,11 @@ export type PlanningDesk = Readonly<{
   /** @returns null when the player has no such disc from that hand */
   evaluate(map: HoleMap, round: RoundSetting, shot: AskedShot, against?: AskedShot): Promise<ShotAnswer | null>;
   fit(file: PlayerFile): Promise<FittedPlayer>;
-  /** Solves a hole when nothing else is to be done, so that questions about it are answered at once. */
+  /**
+   * Solves a hole when nothing else is to be done, so that questions about it are answered at once. The newest only: one
+   * that still waits is dropped.
+   * @throws {DOMException} AbortError when it is dropped
+   */
   headStart(map: HoleMap, round: RoundSetting): Promise<void>;
   close(): Promise<void>;
 }>;
@@ -81,6 +86,7 @@ export function openPlanningDesk(options: Readonly<{ threads?: number; worker?: 
   const lanes: Lane[] = [];
   const waiting = new Set<Job>();
   let closed = false;
+  let lastHeadStart = new AbortController();
 
   /** Threads start when there is work for them: opening the app does not wait for them. */
   function freeLanes(): Lane[] {
@@ -240,17 +246,23 @@ export function openPlanningDesk(options: Readonly<{ threads?: number; worker?: 
     },
     fit: async file => (await ask({ rank: RANK.fit, task: 'fitTask', message: file })) as FittedPlayer,
     headStart: async (map, round) => {
+      lastHeadStart.abort();
+      lastHeadStart = new AbortController();
+      const { signal } = lastHeadStart;
       const [key, solved, hole] = [libraryKey(round), solvedKey(map, round), holeKey(map, round)];
       const stop = new Int32Array(new SharedArrayBuffer(4));
       const message: WindowTask = { map, round, libraryKey: key, solvedKey: solved, holeKey: hole, stop, flips: false };
-      await ask({
-        rank: RANK.headStart,
-        task: 'windowTask',
-        message,
-        libraryKey: key,
-        solvedKey: solved,
-        holeKey: hole,
-      });
+      await ask(
+        {
+          rank: RANK.headStart,
+          task: 'windowTask',
+          message,
+          libraryKey: key,
+          solvedKey: solved,
+          holeKey: hole,
+        },
+        signal,
+      );
     },
     close: async () => {
       closed = true;

@@ -1,11 +1,11 @@
 import type { PlanReport } from '../strategy/plan-report.ts';
 import type { UnitsChoice } from '../units/units-choice.ts';
-import { paragraph } from './block.ts';
+import { type Block, paragraph, stacked } from './block.ts';
 import { legend } from './legend.ts';
 import { escaped, shortened } from './markup.ts';
 import type { PageLayout } from './page-layout.ts';
 import type { SheetHole } from './sheet-input.ts';
-import { lineCount, linesHeight_mm } from './text-height.ts';
+import { linesHeight_mm } from './text-height.ts';
 import { shortAim } from './words/aim-words.ts';
 import { SHEET_CAUTIONS } from './words/cautions.ts';
 import { far, inUnits } from './words/lengths.ts';
@@ -23,44 +23,80 @@ type Plan = Omit<PlanReport, 'holes'>;
 export function pocketCover(plan: Plan, holes: readonly SheetHole[], units: UnitsChoice, layout: PageLayout): string[] {
   return [
     firstPage(plan, units, layout),
-    ...chunks(holes, HOLES_A_PAGE).map((some, i) => listPage(some, units, i === 0 ? carryWords(plan) : [])),
+    ...chunks(holes, HOLES_A_PAGE).map((some, i) => listPage(some, units, i === 0 ? carryWords(plan) : [], layout)),
     marksPage(plan, units, layout),
   ];
 }
 
-const line = (text: string, size_pt: number, label?: string): string =>
-  paragraph(text, { kind: 'line', size_pt, width_mm: 1 }, label).html;
+/** Of the frame round the cautions, and the gaps of a page. */
+const FRAME_MM = 3;
+const GAPS_MM = 5;
+const SIZES_PT = [7.2, 6.8, 6.4, 6, 5.6, 5.2];
+const HEADING_PT = 8.4;
 
-function firstPage(plan: Plan, units: UnitsChoice, { card }: PageLayout): string {
-  const cautions = [...plan.cautions, ...SHEET_CAUTIONS];
-  const room_mm = card.height_mm - ABOVE_CAUTIONS_MM;
-  const fits = (size: number) => cautionsHeight_mm(cautions, size, card.width_mm - FRAME_MM) <= room_mm;
-  const size_pt = CAUTION_SIZES_PT.find(fits) ?? CAUTION_SIZES_PT.at(-1)!;
-  return `<div class="cover"><h1 style="font-size:13pt"><bdi>${escaped(shortened(plan.course, LONGEST_TITLE))}</bdi></h1>
-${line(`${shortened(plan.player, LONGEST_TITLE)}: ${roundWords(plan)}.`, 7.6)}
-${line(`${dayWindWords(plan.air, units)} (${shortened(plan.air.source, LONGEST_TITLE)}). In other wind, plan again.`, 7.6, 'Planned for')}
-<div class="cautions"><h2 style="font-size:8.4pt">Before you throw</h2>${cautions.map(text => line(text, size_pt)).join('')}</div></div>`;
+/** Paragraphs in the largest type in which they fit the room, or the smallest there is. */
+function fitted(texts: readonly string[], width_mm: number, room_mm: number, label?: string): Block {
+  const made = SIZES_PT.map(size_pt =>
+    stacked(texts.map(text => paragraph(text, { kind: 'line', size_pt, width_mm }, label))),
+  );
+  return made.find(({ height_mm }) => height_mm <= room_mm) ?? made.at(-1)!;
 }
 
-const CAUTION_SIZES_PT = [7.2, 6.8, 6.4, 6, 5.6, 5.2];
-/** Of the first page, for what stands over the cautions; of their frame. */
-const ABOVE_CAUTIONS_MM = 33;
-const FRAME_MM = 3;
-
-function cautionsHeight_mm(cautions: readonly string[], size_pt: number, width_mm: number): number {
-  return cautions.reduce((sum, text) => sum + linesHeight_mm(lineCount(text, size_pt, width_mm), size_pt), 0);
+function firstPage(plan: Plan, units: UnitsChoice, { card }: PageLayout): string {
+  const { width_mm, height_mm } = card;
+  const source = shortened(plan.air.source, LONGEST_TITLE);
+  const head = stacked([
+    paragraph(shortened(plan.course, LONGEST_TITLE), {
+      kind: 'name',
+      size_pt: 13,
+      width_mm,
+      bold: true,
+      element: 'h1',
+    }),
+    paragraph(`${shortened(plan.player, LONGEST_TITLE)}: ${roundWords(plan)}.`, {
+      kind: 'line',
+      size_pt: 7.6,
+      width_mm,
+    }),
+    paragraph(
+      `${dayWindWords(plan.air, units)} (${source}). In other wind, plan again.`,
+      { kind: 'line', size_pt: 7.6, width_mm },
+      'Planned for',
+    ),
+  ]);
+  const room_mm = height_mm - head.height_mm - linesHeight_mm(1, HEADING_PT) - GAPS_MM;
+  const cautions = fitted([...plan.cautions, ...SHEET_CAUTIONS], width_mm - FRAME_MM, room_mm);
+  return `<div class="cover">${head.html}<div class="cautions"><h2 style="font-size:${HEADING_PT}pt">Before you throw</h2>${cautions.html}</div></div>`;
 }
 
 const FOLDING =
   'fold the page along its length and twice across; cut the two middle panels apart along the long fold; push the ends together.';
+/** Of the marks and what stands round them. */
+const MARKS_MM = 36;
 
-function marksPage(plan: Plan, units: UnitsChoice, { cardsAPage }: PageLayout): string {
-  const assumed = [...plan.air.notes, ...plan.notes].map(text => inUnits(text, units));
-  return `<div class="cover"><h2 style="font-size:8.4pt">Marks</h2>${legend()}${cardsAPage > 1 ? line(FOLDING, 6.2, 'To fold') : ''}
-${assumed.length === 0 ? '' : line(shortened(assumed.join(' '), LONGEST_ASSUMED), 6, 'Assumed')}</div>`;
+function marksPage(plan: Plan, units: UnitsChoice, { card, cardsAPage }: PageLayout): string {
+  const assumed = [...plan.air.notes, ...plan.notes].map(text => inUnits(text, units)).join(' ');
+  const folding = cardsAPage === 1 ? [] : [FOLDING];
+  const words = stacked([
+    fitted(folding, card.width_mm, card.height_mm, 'To fold'),
+    fitted(
+      assumed === '' ? [] : [shortened(assumed, LONGEST_ASSUMED)],
+      card.width_mm,
+      card.height_mm - MARKS_MM - folding.length * 10,
+      'Assumed',
+    ),
+  ]);
+  return `<div class="cover"><h2 style="font-size:${HEADING_PT}pt">Marks</h2>${legend()}${words.html}</div>`;
 }
 
-function listPage(holes: readonly SheetHole[], units: UnitsChoice, carry: readonly string[]): string {
+const ROW_MM = 3.9;
+
+function listPage(
+  holes: readonly SheetHole[],
+  units: UnitsChoice,
+  carry: readonly string[],
+  { card }: PageLayout,
+): string {
   const rows = holes.map(({ plan, pinned }) => {
     const shot = pinned ?? plan.choice;
     const cells = [
@@ -72,7 +108,7 @@ function listPage(holes: readonly SheetHole[], units: UnitsChoice, carry: readon
     ];
     return `<tr>${cells.map(cell => `<td><bdi>${escaped(cell)}</bdi></td>`).join('')}</tr>`;
   });
-  return `<div class="cover"><table class="list"><colgroup><col style="width:10%"/><col style="width:8%"/><col style="width:13%"/><col/><col style="width:17%"/></colgroup><thead><tr><th>No.</th><th>Par</th><th>Long</th><th>Disc</th><th>Aim</th></tr></thead><tbody>${rows.join('')}</tbody></table>${carry.map(text => line(text, 6.2, 'Carry')).join('')}</div>`;
+  return `<div class="cover"><table class="list"><colgroup><col style="width:10%"/><col style="width:8%"/><col style="width:13%"/><col/><col style="width:17%"/></colgroup><thead><tr><th>No.</th><th>Par</th><th>Long</th><th>Disc</th><th>Aim</th></tr></thead><tbody>${rows.join('')}</tbody></table>${fitted(carry, card.width_mm, card.height_mm - (holes.length + 1) * ROW_MM - GAPS_MM, 'Carry').html}</div>`;
 }
 
 export function chunks<T>(items: readonly T[], size: number): T[][] {

@@ -15,7 +15,7 @@ const UPSHOT_M = 70;
 
 /**
  * What to throw, in the trade's words, made from the shot's parts: "putter upshot, flat", "midrange off the tee, hyzer",
- * "low low-speed driver line, backhand".
+ * "low driver line, flat, forehand".
  */
 export function shotTitle(
   shot: ShotSpec,
@@ -24,11 +24,13 @@ export function shotTitle(
   where: Readonly<{ fromTee: boolean; toBasket_m: number; distance_m: number }>,
 ): string {
   const noun = NOUN[discClass];
+  // "low low-speed driver" reads badly
+  const low = shot.height === 'low' ? `low ${discClass === 'fairway' ? 'driver' : noun}` : noun;
   const shape = hand === 'forehand' ? `${shot.shape}, forehand` : shot.shape;
   if (where.distance_m < where.toBasket_m - LAY_UP_SHORT_M) {
-    return `${shot.height === 'low' ? 'low ' : ''}${noun} ${where.fromTee ? 'placed short of the green' : 'lay-up'}, ${shape}`;
+    return `${low} ${where.fromTee ? 'placed short of the green' : 'lay-up'}, ${shape}`;
   }
-  if (shot.height === 'low') return `low ${noun} line, ${shape}`;
+  if (shot.height === 'low') return `${low} line, ${shape}`;
   const soft = shot.power < UPSHOT_POWER || where.toBasket_m < UPSHOT_M;
   if (soft && (!where.fromTee || discClass === 'putter' || discClass === 'midrange')) return `${noun} upshot, ${shape}`;
   return `${noun} ${where.fromTee ? 'off the tee' : 'approach'}, ${shape}`;

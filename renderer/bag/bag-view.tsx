@@ -108,7 +108,8 @@ export function BagView() {
           </div>
           <p className="soft">
             {player.data.handedness === 'right' ? 'Right-handed' : 'Left-handed'}, {player.data.sessions.length}{' '}
-            sessions of fieldwork, {player.data.putting.reduce((n, row) => n + row.attempts, 0)} putts.
+            {player.data.sessions.length === 1 ? 'session' : 'sessions'} of fieldwork,{' '}
+            {player.data.putting.reduce((n, row) => n + row.attempts, 0)} putts.
           </p>
           {throws.isPending && <p className="soft">Working out what the measured throws say…</p>}
           <ScrollTable label="Discs">

@@ -1,4 +1,4 @@
-import { memo, useMemo, useState } from 'react';
+import { memo, useEffect, useMemo, useRef, useState } from 'react';
 import { ListBox, ListBoxItem, type Selection } from 'react-aria-components';
 import type { PlannedHole } from '../../backend/api/contract/plans.ts';
 import { againstPar } from '../words/number-words.ts';
@@ -22,12 +22,17 @@ export const HoleList = memo(function HoleList({ holes, planned, stale, pinned, 
   const units = useUnits();
   const [sort, setSort] = useState<SortName>('order');
   const rows = useMemo(() => sorted(holes, planned, sort), [holes, planned, sort]);
+  const list = useRef<HTMLElement>(null);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: another hole or another order moves the row
+  useEffect(() => {
+    list.current?.querySelector('[data-selected]')?.scrollIntoView({ block: 'nearest', inline: 'nearest' });
+  }, [shown, sort, holes]);
   const select = (keys: Selection) => {
     const [key] = keys === 'all' ? [] : [...keys];
     if (key !== undefined) onShow(String(key));
   };
   return (
-    <nav className="hole-list" aria-label="Holes">
+    <nav ref={list} className="hole-list" aria-label="Holes">
       <label className="sort-field">
         <span>Sort by</span>
         <select value={sort} onChange={event => setSort(event.target.value as SortName)}>

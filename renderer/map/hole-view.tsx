@@ -7,6 +7,7 @@ import type { ShotDrawing } from '../../core/strategy/hole-drawing.ts';
 import { type HoleAxes, holeAxes } from '../frame/hole-axes.ts';
 import { keyed } from '../frame/keyed.ts';
 import { ellipseRing } from './ellipse-ring.ts';
+import { NorthMark, WindMark } from './map-marks.tsx';
 
 type HoleViewProps = Readonly<{
   map: PlainHoleMap;
@@ -54,7 +55,7 @@ export const HoleView = memo(function HoleView(props: HoleViewProps) {
         {aimBearing_deg !== null && onAim !== null && (
           <Aim
             bearing_deg={aimBearing_deg}
-            reach_m={Math.hypot(...map.basket) * 0.88}
+            reach_m={aimReach_m(Math.hypot(...map.basket), aimBearing_deg - axes.bearing_deg)}
             axes={axes}
             place={place}
             onAim={onAim}
@@ -89,14 +90,17 @@ const placer =
   };
 const rings = (polygons: readonly LocalPolygon[], place: Place) =>
   polygons.map(polygon => polygon.map(ring => ring.map(place)));
-const icon = (name: string) =>
-  L.divIcon({
-    className: `mark ${name
-      .split(' ')
-      .map(part => `mark-${part}`)
-      .join(' ')}`,
-    iconSize: [22, 22],
-  });
+const icons = new Map<string, L.DivIcon>();
+/** Each kind of mark once: another icon object would make Leaflet rebuild the mark, in the middle of a drag too. */
+function icon(name: string): L.DivIcon {
+  const className = `mark ${name
+    .split(' ')
+    .map(part => `mark-${part}`)
+    .join(' ')}`;
+  const made = icons.get(name) ?? L.divIcon({ className, iconSize: [22, 22] });
+  icons.set(name, made);
+  return made;
+}
 
 /** Frames the hole and where the disc may come to rest; again for another hole, but not while a throw changes. */
 function FitHole({ map, axes, drawing }: Readonly<{ map: PlainHoleMap; axes: HoleAxes; drawing: ShotDrawing | null }>) {
@@ -269,6 +273,12 @@ type AimProps = Readonly<{
   onAimSettled: () => void;
 }>;
 
+/** How far out the handle sits: near the basket, but not so far aside that it leaves the map. */
+function aimReach_m(length_m: number, off_deg: number): number {
+  const aside = Math.abs(Math.sin((off_deg * Math.PI) / 180));
+  return length_m * Math.max(0.25, Math.min(0.88, aside === 0 ? 1 : 0.12 / aside));
+}
+
 /** A handle on the aim; the keyboard turns the aim with the buttons under the map. */
 function Aim({ bearing_deg, reach_m, axes, place, onAim, onAimSettled }: AimProps) {
   const handle = useRef<L.Marker>(null);
@@ -296,41 +306,5 @@ function Aim({ bearing_deg, reach_m, axes, place, onAim, onAimSettled }: AimProp
         <Tooltip direction="top">Drag to aim elsewhere</Tooltip>
       </Marker>
     </>
-  );
-}
-
-/** The hole lies on its side, so north is where this points. */
-function NorthMark({ bearing_deg }: Readonly<{ bearing_deg: number }>) {
-  // On the map the hole's bearing points right; north is that much further anticlockwise.
-  const turn = 90 - bearing_deg;
-  return (
-    <svg
-      className="north-mark"
-      viewBox="-20 -20 40 40"
-      role="img"
-      aria-label={`The basket lies at ${Math.round(bearing_deg)}° from north`}
-    >
-      <g transform={`rotate(${turn})`}>
-        <path d="M0 -12L5 8L0 4L-5 8Z" />
-      </g>
-      <text x={0} y={0} transform={`rotate(${turn}) translate(0 -13) rotate(${-turn})`}>
-        N
-      </text>
-    </svg>
-  );
-}
-
-type WindMarkProps = Readonly<{ from_deg: number; bearing_deg: number; text: string }>;
-
-function WindMark({ from_deg, bearing_deg, text }: WindMarkProps) {
-  return (
-    <div className="wind-mark">
-      <svg viewBox="-20 -20 40 40" aria-hidden="true">
-        <g transform={`rotate(${from_deg + 180 + 90 - bearing_deg})`}>
-          <path d="M0 15V-14M-6 -7L0 -15L6 -7M-9 12V-1M9 12V-1" />
-        </g>
-      </svg>
-      {text}
-    </div>
   );
 }

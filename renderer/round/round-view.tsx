@@ -259,7 +259,7 @@ export function RoundView() {
               <Alternatives plan={planned.plan} shown={shot ?? planned.plan.choice} onPick={pickShot} />
             </TabPanel>
             <TabPanel id="wind" className="why-panel">
-              <FlipRose plan={planned.plan} today={windShown} />
+              <FlipRose plan={planned.plan} today={windShown} isPlanning={shownFeed.state === 'running'} />
             </TabPanel>
             <TabPanel id="care" className="why-panel">
               <Cautions

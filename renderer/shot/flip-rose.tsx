@@ -11,14 +11,24 @@ const GROUNDS = 6;
 type Flip = HolePlan['flips'][number];
 const nameOf = ({ choice }: Pick<Flip, 'choice'>) => `${choice.disc}${choice.hand === 'forehand' ? ', forehand' : ''}`;
 
+type FlipRoseProps = Readonly<{
+  plan: HolePlan;
+  today: Readonly<{ speed_mps: number; from_deg: number }>;
+  isPlanning: boolean;
+}>;
+
 /** What the choice becomes in other winds: one cell for each direction and strength, each with its disc's letter. */
-export function FlipRose({
-  plan,
-  today,
-}: Readonly<{ plan: HolePlan; today: Readonly<{ speed_mps: number; from_deg: number }> }>) {
+export function FlipRose({ plan, today, isPlanning }: FlipRoseProps) {
   const units = useUnits();
   const { flips, nearestFlip } = plan;
-  if (flips.length === 0) return <p className="soft">Worked out with the whole round; plan again to see it.</p>;
+  if (flips.length === 0)
+    return (
+      <p className="soft">
+        {isPlanning
+          ? 'Other winds are being looked at; they come after the holes.'
+          : 'Other winds are looked at when the whole round is planned.'}
+      </p>
+    );
   const discs = [...new Set(flips.map(nameOf))].sort((a, b) => countOf(flips, b) - countOf(flips, a));
   const speeds = [...new Set(flips.map(flip => flip.wind_mps))].sort((a, b) => a - b);
   const directions = new Set(flips.filter(flip => flip.wind_mps > 0).map(flip => flip.windFrom_deg)).size;

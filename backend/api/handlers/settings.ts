@@ -17,7 +17,7 @@ export const FIRST_SETTINGS: Settings = {
 };
 
 export function settingsHandlers(app: AppContext): Pick<Handlers, keyof typeof settings> {
-  const { store, emit } = app;
+  const { store, emit, plans } = app;
   return {
     getSettings: () => ({ ok: true, value: currentSettings(app) }),
     setSettings: ({ change }) => {
@@ -29,7 +29,11 @@ export function settingsHandlers(app: AppContext): Pick<Handlers, keyof typeof s
         return { ok: false, problems: [{ path: 'change.playerId', message: 'is no player of the library' }] };
       store.settings.set({ ...currentSettings(app), ...change });
       emit({ kind: 'libraryChanged', areas: ['settings'] });
-      return { ok: true, value: currentSettings(app) };
+      const settings = currentSettings(app);
+      // Another hole in view: what is asked about it next is answered sooner.
+      if (change.ref != null && settings.courseId !== null && settings.playerId !== null)
+        plans.latest(settings.courseId, settings.playerId, change.ref);
+      return { ok: true, value: settings };
     },
   };
 }

@@ -141,7 +141,7 @@ function tightMark(section: SideSection, view: SideFrame, units: UnitsChoice): s
   const margin_m = tight.base_m - tight.flight_m;
   const text = margin_m > 0 ? `${fine(margin_m, units)} to spare` : 'into it';
   const anchor = x > view.width_mm * 0.7 ? 'end' : 'start';
-  return `${haloed('tight', `M${number(x)} ${number(low)}V${number(high)}`)}${word(text, [x + (anchor === 'end' ? -0.7 : 0.7), Math.max(2.2, (low + high) / 2 + 0.7)], anchor)}`;
+  return `${haloed('tight', `M${number(x)} ${number(low)}V${number(high)}`)}${word(text, [x + (anchor === 'end' ? -0.7 : 0.7), Math.max(2.4, high - 0.5)], anchor)}`;
 }
 
 const TICKS = [5, 10, 20, 25, 50, 100, 200];

@@ -1,5 +1,6 @@
 import type { SheetHole } from '../../../core/sheet/sheet-input.ts';
-import { sampleHole, sampleShot } from '../../core/sheet/sheet-sample.ts';
+import type { PlanReport } from '../../../core/strategy/plan-report.ts';
+import { sampleHole, sampleShot, sampleSummary } from '../../core/sheet/sheet-sample.ts';
 
 /** Invented names a file may hold: short, long, unbroken, of other scripts, right to left, wide. */
 const NAMES = [
@@ -68,4 +69,30 @@ export function crowdedHoles(): SheetHole[] {
       }),
     ),
   );
+}
+
+const DAY = [
+  'Thunder heard at all is near enough: stop, go indoors or into a hard-topped car, and wait 30 minutes after the last thunder. Lone trees, open shelters, hill tops and baskets are not safe. Defer to local rules and course staff.',
+  'Never throw while anyone could be hit; wait until the way is clear, and shout if a disc flies towards somebody.',
+  'Gusts reach Beaufort 8: twigs and dead branches break. Do not linger under trees.',
+  'Feels like 41 °C (106 °F) in the shade, more in the sun: danger; heat cramps and exhaustion are likely, heat stroke possible: play early or late, or not at all.',
+];
+
+/** A round with everything there may be to say over its holes. */
+export function crowdedSummary(): Omit<PlanReport, 'holes'> {
+  const carried = Array.from({ length: 14 }, (_, i) => ({
+    disc: `${NAMES[i % NAMES.length]!} ${i}`,
+    discId: `d${i}`,
+    worth: 0.1,
+  }));
+  return sampleSummary({
+    course: NAMES[3],
+    player: NAMES[5],
+    cautions: DAY,
+    notes: Array.from(
+      { length: 12 },
+      (_, i) => `Session ${i + 1} says nothing of the wind: taken as calm at 10 m, which it may not have been.`,
+    ),
+    bag: { carried, bestLeftHome: null, expectedThrows: 57, expectedWithAll: 56.8 },
+  });
 }

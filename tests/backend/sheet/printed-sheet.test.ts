@@ -4,7 +4,7 @@ import { openBrowser } from '../../../backend/sheet/open-browser.ts';
 import { sheetPdf } from '../../../backend/sheet/sheet-pdf.ts';
 import { sheetHtml } from '../../../core/sheet/sheet-html.ts';
 import { sampleSheet } from '../../core/sheet/sheet-sample.ts';
-import { crowdedHoles } from './crowded-holes.ts';
+import { crowdedHoles, crowdedSummary } from './crowded-holes.ts';
 
 const opened = await openBrowser();
 const MM_PER_PX = 25.4 / 96; // CSS Values and Units Level 4, §6.2: 1in = 96px = 2.54cm
@@ -47,7 +47,7 @@ describe.runIf(opened.ok)('the sheet as Chromium prints it', () => {
     '$format on $paper: crowded or not, every card keeps to its place',
     async ({ format, paper, size_mm }) => {
       expect(holes.length).toBe(90);
-      await page.setContent(sheetHtml(sampleSheet({ format, paper, holes })));
+      await page.setContent(sheetHtml(sampleSheet({ format, paper, holes, plan: crowdedSummary() })));
       const found: { pages: number[]; panels: number[]; widths: number[]; cards: number } =
         await page.evaluate(MEASURE);
       expect(found.cards).toBe(90);

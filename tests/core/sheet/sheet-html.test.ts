@@ -39,8 +39,8 @@ describe.each(FORMATS)('the sheet, %s', format => {
   });
 
   it('sets what to throw in the largest type of the card', () => {
-    const [card] = make().split('<article class="card">').slice(1);
-    const sizes = [...card!.matchAll(/class="([\w ]+)" style="font-size:([\d.]+)pt"/g)].map(([, kind, size]) => ({
+    const card = make().split('<article class="card">')[1]!.split('</article>')[0]!;
+    const sizes = [...card.matchAll(/class="([\w ]+)" style="font-size:([\d.]+)pt"/g)].map(([, kind, size]) => ({
       kind: kind!,
       size: Number(size),
     }));
@@ -104,6 +104,23 @@ describe.each(FORMATS)('the sheet, %s', format => {
     expect(text).toContain('(your own choice)');
     expect(text).toContain('the plan’s choice; yours costs 0.25');
     expect(text).toContain('Your note watch the &lt;swing&gt;');
+  });
+
+  it('says what another wind would change, what to carry and what the plan is for', () => {
+    const choice = { disc: 'Bag end', discId: 'b', class: 'distance', hand: 'forehand', shape: 'hyzer' } as const;
+    const nearestFlip = { windFrom_deg: 270, wind_mps: 8, change_mps: 4.1, choice };
+    const bag = {
+      carried: [{ disc: 'Bag end', discId: 'b', worth: 0.2 }],
+      bestLeftHome: null,
+      expectedThrows: 57,
+      expectedWithAll: 56,
+    };
+    const round = { ...sampleSummary().round, target: { throws: 3, chance: 0.41, chanceEven: 0.4 } };
+    const plan = sampleSummary({ bag, attitude: 'push', round });
+    const text = textOf(make({ plan, holes: [sampleHole({}, { nearestFlip, next: [], reasons: [] })] }));
+    expect(text).toContain('Other wind In 8 m/s from W (270°): Bag end, forehand hyzer.');
+    expect(text).toMatch(/Carry:? Bag end\./);
+    expect(text).toContain('pushing for 3 (chance 41 %)');
   });
 
   it('lets no name become markup', () => {
