@@ -50,6 +50,7 @@ const ORACLE: BruteSettings = {
 const ORACLE_DISCS = /throwing-putter|straight-midrange|overstable-midrange|low-speed-driver|distance-driver/;
 const ORACLE_HOLES = [
   ['short-nine', '5'],
+  ['old-orchard', '4'],
   ['old-orchard', '9'],
   ['ridge-and-reservoir', '7'],
 ] as const;
