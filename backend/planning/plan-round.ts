@@ -16,6 +16,8 @@ import { isAllowed, type Limits } from '../../core/strategy/shots.ts';
 import type { Result } from '../../core/units/result.ts';
 import { groundDrop_m } from './ground-drop.ts';
 import { libraryKey, type PlanTask, type PlanWithOptions, type RoundSetting } from './plan-task.ts';
+import { withSharedDay } from './shared-day.ts';
+import type { HoleDay } from './wind-by-hole.ts';
 
 /** A hole's score strays by about this much (assumed, for the spread of a round before it is planned). */
 const HOLE_SD = 0.6;
@@ -24,6 +26,8 @@ export type PlanRequest = Readonly<{
   course: Course;
   player: FittedPlayer;
   day: Day;
+  /** Each hole's own air, by ref, where the wind changes over the round; the day's for all when left out. */
+  dayByHole?: ReadonlyMap<string, HoleDay>;
   limits: Limits;
   /** Refs of the holes to plan, as the course spells them; all when left out. A hole's plan is the same either way. */
   holes?: readonly string[];
@@ -90,16 +94,17 @@ async function planWithAll(request: PlanRequest, options: PlanOptions): Promise<
   const all = course.holes.map(hole => buildHoleMap(course, hole));
   const round = roundSetting(request, all);
   const maps = all.filter(map => holes === undefined || holes.includes(map.ref));
-  const tasks = maps.map(
-    (map): PlanTask => ({
+  const tasks = maps.map((map): PlanTask => {
+    const own = { ...round, day: request.dayByHole?.get(map.ref)?.day ?? round.day };
+    return {
       map,
-      round,
-      libraryKey: libraryKey(round),
+      round: own,
+      libraryKey: libraryKey(own),
       attitude: guarding(request, maps.length),
       flips: request.flips,
       bag: request.bag !== undefined,
-    }),
-  );
+    };
+  });
   if (request.attitude === 'push') return { ok: true, value: await planPush(request, tasks, options) };
   return { ok: true, value: reportOf(request, await runTasks<HolePlan>(tasks, 'default', options)) };
 }
@@ -176,7 +181,7 @@ export function roundSetting({ player, day, limits, seed }: PlanRequest, all: re
 
 /** The report over all planned holes. */
 export function reportOf(
-  { course, player, day, seed, attitude = 'even', target }: PlanRequest,
+  { course, player, day, dayByHole, seed, attitude = 'even', target }: PlanRequest,
   plans: readonly HolePlan[],
   pushed?: PushedRound,
 ): PlanReport {
@@ -196,14 +201,25 @@ export function reportOf(
     },
     attitude,
     seed,
-    holes: [...plans],
+    holes: plans.map(plan => withOwnWind(plan, dayByHole?.get(plan.ref))),
     round:
       pushed === undefined || target === undefined
         ? round
         : { ...round, target: { throws: target, chance: pushed.chance, chanceEven: pushed.chanceEven } },
-    cautions: dayCautions(day).map(caution => caution.text),
+    cautions: cautionsOf([day, ...[...(dayByHole?.values() ?? [])].map(own => own.day)]),
     notes: [...player.notes],
   };
+}
+
+/** Everything any of the days asks to be careful about, each once. */
+function cautionsOf(days: readonly Day[]): string[] {
+  return [...new Set(days.flatMap(day => dayCautions(day).map(caution => caution.text)))];
+}
+
+function withOwnWind(plan: HolePlan, own: HoleDay | undefined): HolePlan {
+  if (own === undefined) return plan;
+  const { speed_mps, from_deg, gust_mps } = own.day.wind;
+  return { ...plan, wind: { at: own.at, speed_mps, from_deg, gust_mps } };
 }
 
 /** Runs tasks on worker threads, longest hole first; answers in the order of the tasks. */
@@ -223,7 +239,10 @@ async function runTasks<Answer>(
   try {
     await Promise.all(
       longestFirst.map(async ({ task, index }) => {
-        answers[index] = (await pool.run(task, signal === undefined ? { name } : { name, signal })) as Answer;
+        answers[index] = (await pool.run(
+          withSharedDay(task),
+          signal === undefined ? { name } : { name, signal },
+        )) as Answer;
         done++;
         onProgress?.({ done, total: tasks.length, ref: task.map.ref });
       }),

@@ -3,12 +3,18 @@ import type { MessagePort } from 'node:worker_threads';
 import type { Day } from '../../core/air/day.ts';
 import type { HoleMap } from '../../core/geometry/hole-map.ts';
 import type { FittedPlayer } from '../../core/player/fitted-player.ts';
+import type { AllowedThrows } from '../../core/practice/practice-limit.ts';
+import type { HoleReview } from '../../core/review/review-report.ts';
+import type { RoundHole } from '../../core/review/round-file.ts';
 import type { Attitude } from '../../core/strategy/attitude.ts';
 import type { AskedShot } from '../../core/strategy/evaluate-shot.ts';
 import type { HoleDrawing, ShotDrawing } from '../../core/strategy/hole-drawing.ts';
 import type { HolePlan, ShotReport } from '../../core/strategy/plan-report.ts';
 import type { HoleOptions } from '../../core/strategy/push-round.ts';
 import type { Limits } from '../../core/strategy/shots.ts';
+import { windScatterOf } from '../../core/strategy/throw-samples.ts';
+import { ringSpeed_mps } from '../../core/strategy/trajectory-library.ts';
+import type { SharedDay } from './shared-day.ts';
 
 /** What all holes of one round share; a worker builds its shot libraries from it once. */
 export type RoundSetting = Readonly<{
@@ -18,6 +24,8 @@ export type RoundSetting = Readonly<{
   /** How far below a lie the ground of the course can be. */
   drop_m: number;
   seed: number;
+  /** Memory the threads share for the flights; a thread that is given none keeps its own. */
+  shared?: SharedDay;
 }>;
 
 /** One hole's message to a worker; plain data, checked before it was sent. */
@@ -56,14 +64,31 @@ export type QuickTask = Readonly<{ holeKey: string; day: Day }>;
 export type ShotTask = Omit<WindowTask, 'early'> & Readonly<{ shot: AskedShot; against?: AskedShot }>;
 export type ShotAnswer = Readonly<{ shot: ShotReport; drawing: ShotDrawing }>;
 
-/** Libraries hold the throws of a day in every wind direction: where it blows from does not change them. */
-export function libraryKey({ player, day, limits, drop_m, seed }: RoundSetting): string {
-  const { from_deg: _, ...wind } = day.wind;
-  return digest({ player, density_kgpm3: day.density_kgpm3, wind, limits, drop_m, seed });
+/** A hole as it was thrown, to be judged in the round's wind; `staying`: a tee shot whose cost in that wind is asked too. */
+export type ReviewTask = Omit<WindowTask, 'early'> & Readonly<{ hole: RoundHole; staying?: AskedShot }>;
+export type ReviewAnswer = Readonly<{ review: HoleReview; stayingCost: number | null }>;
+
+/** A hole of a practice round: planned under the round's limits, then played over and over. */
+export type PracticeTask = PlanTask &
+  Readonly<{ stop: Int32Array; shapes?: AllowedThrows['shapes']; plays: number; rounds: number }>;
+/** The best tee shot of a hole, to measure a limit against. */
+export type OwnBestTask = PlanTask & Readonly<{ stop: Int32Array }>;
+
+type KeyedRound = Omit<RoundSetting, 'shared'>;
+
+/** Flights serve every wind of about one speed, wherever it blows from. */
+export function libraryKey({ player, day, limits, drop_m, seed }: KeyedRound): string {
+  const ring_mps = ringSpeed_mps(windScatterOf(day));
+  return digest({ player, density_kgpm3: day.density_kgpm3, ring_mps, limits, drop_m, seed });
+}
+
+/** The same for days whose flights are bent by the same wind, wherever it blows from. */
+export function windKey(round: KeyedRound): string {
+  return digest({ flights: libraryKey(round), wind: windScatterOf(round.day) });
 }
 
 /** The same for the same hole in the same round, played with the same attitude. */
-export function solvedKey(map: HoleMap, round: RoundSetting, attitude?: Attitude): string {
+export function solvedKey(map: HoleMap, { shared: _, ...round }: RoundSetting, attitude?: Attitude): string {
   return digest({ map: plain(map), round, attitude });
 }
 

@@ -4,13 +4,19 @@ import { Tinypool } from 'tinypool';
 import type { HoleMap } from '../../core/geometry/hole-map.ts';
 import type { FittedPlayer } from '../../core/player/fitted-player.ts';
 import type { PlayerFile } from '../../core/player/player-file.ts';
+import type { OwnBest, PracticeHole } from '../../core/practice/practice-hole.ts';
+import type { RoundHole } from '../../core/review/round-file.ts';
 import type { Attitude } from '../../core/strategy/attitude.ts';
 import type { AskedShot } from '../../core/strategy/evaluate-shot.ts';
 import type { HoleOptions } from '../../core/strategy/push-round.ts';
 import {
   holeKey,
   libraryKey,
+  type OwnBestTask,
+  type PracticeTask,
   type QuickTask,
+  type ReviewAnswer,
+  type ReviewTask,
   type RoundSetting,
   type ShotAnswer,
   type ShotTask,
@@ -19,12 +25,13 @@ import {
   type WindowHole,
   type WindowTask,
 } from './plan-task.ts';
+import { withSharedDay } from './shared-day.ts';
 
 /** A thread with its libraries and solved holes takes some 350 MB. */
 const MOST_THREADS = 4;
 
 /** In this order when several wait: what the eye is on comes first. */
-const RANK = { shot: 0, fit: 1, holeInView: 2, hole: 3, headStart: 4 } as const;
+const RANK = { shot: 0, fit: 1, holeInView: 2, hole: 3, review: 4, headStart: 5 } as const;
 
 type RoundJob = Readonly<{
   maps: readonly HoleMap[];
@@ -52,6 +59,29 @@ export type PlanningDesk = Readonly<{
   quick(map: HoleMap, round: RoundSetting, signal: AbortSignal): Promise<WindowHole | null>;
   /** @returns null when the player has no such disc from that hand */
   evaluate(map: HoleMap, round: RoundSetting, shot: AskedShot, against?: AskedShot): Promise<ShotAnswer | null>;
+  /**
+   * Judges a hole as it was thrown, in the round's wind; with what `staying` costs there.
+   * @throws {DOMException} AbortError, soon after `signal`
+   */
+  review(
+    map: HoleMap,
+    round: RoundSetting,
+    hole: RoundHole,
+    signal: AbortSignal,
+    staying?: AskedShot,
+  ): Promise<ReviewAnswer>;
+  /**
+   * Plans a hole under a practice limit and plays it over and over.
+   * @throws {DOMException} AbortError, soon after `signal`
+   */
+  practice(
+    map: HoleMap,
+    round: RoundSetting,
+    how: Pick<PracticeTask, 'shapes' | 'plays' | 'rounds'>,
+    signal: AbortSignal,
+  ): Promise<PracticeHole>;
+  /** The best tee shot of a hole, to measure a limit against. */
+  ownBest(map: HoleMap, round: RoundSetting, signal: AbortSignal): Promise<OwnBest>;
   fit(file: PlayerFile): Promise<FittedPlayer>;
   /**
    * Solves a hole when nothing else is to be done, so that questions about it are answered at once. The newest only: one
@@ -64,7 +94,7 @@ export type PlanningDesk = Readonly<{
 
 type Job = Readonly<{
   rank: number;
-  task: 'windowTask' | 'shotTask' | 'quickTask' | 'fitTask';
+  task: 'windowTask' | 'shotTask' | 'quickTask' | 'reviewTask' | 'practiceTask' | 'ownBestTask' | 'fitTask';
   message: unknown;
   transferList?: readonly MessagePort[];
   libraryKey?: string;
@@ -131,7 +161,9 @@ export function openPlanningDesk(options: Readonly<{ threads?: number; worker?: 
         -KEPT_SOLVED,
       );
     const { message, task: name, transferList = [] } = job;
-    const answer = lane.pool.run(message, { name, transferList: [...transferList] }) as Promise<unknown>;
+    const round = (message as Readonly<{ round?: RoundSetting }>).round;
+    const sent = round === undefined ? message : withSharedDay({ ...(message as object), round });
+    const answer = lane.pool.run(sent, { name, transferList: [...transferList] }) as Promise<unknown>;
     job.settle(answer);
     try {
       await answer;
@@ -244,6 +276,29 @@ export function openPlanningDesk(options: Readonly<{ threads?: number; worker?: 
       const message: QuickTask = { holeKey: hole, day: round.day };
       return (await ask({ rank: RANK.shot, task: 'quickTask', message, holeKey: hole }, signal)) as WindowHole | null;
     },
+    review: async (map, round, hole, signal, staying) => {
+      signal.throwIfAborted();
+      const stop = new Int32Array(new SharedArrayBuffer(4));
+      signal.addEventListener('abort', () => Atomics.store(stop, 0, 1), { once: true });
+      const keys = {
+        libraryKey: libraryKey(round),
+        solvedKey: solvedKey(map, round),
+        holeKey: holeKey(map, round),
+      };
+      const message: ReviewTask = { map, round, ...keys, stop, hole, ...(staying && { staying }) };
+      const answer = await ask({ rank: RANK.review, task: 'reviewTask', message, ...keys }, signal);
+      return answer as ReviewAnswer;
+    },
+    practice: async (map, round, how, signal) => {
+      const message: PracticeTask = { map, round, libraryKey: libraryKey(round), stop: stopFor(signal), ...how };
+      const job = { rank: RANK.hole, task: 'practiceTask', message, libraryKey: message.libraryKey } as const;
+      return (await ask(job, signal)) as PracticeHole;
+    },
+    ownBest: async (map, round, signal) => {
+      const message: OwnBestTask = { map, round, libraryKey: libraryKey(round), stop: stopFor(signal) };
+      const job = { rank: RANK.hole, task: 'ownBestTask', message, libraryKey: message.libraryKey } as const;
+      return (await ask(job, signal)) as OwnBest;
+    },
     fit: async file => (await ask({ rank: RANK.fit, task: 'fitTask', message: file })) as FittedPlayer,
     headStart: async (map, round) => {
       lastHeadStart.abort();
@@ -271,6 +326,14 @@ export function openPlanningDesk(options: Readonly<{ threads?: number; worker?: 
       await Promise.all(lanes.map(({ pool }) => pool.destroy()));
     },
   };
+}
+
+/** A flag that threads see: 1 once the signal aborts. @throws {DOMException} AbortError when it did already */
+function stopFor(signal: AbortSignal): Int32Array {
+  signal.throwIfAborted();
+  const stop = new Int32Array(new SharedArrayBuffer(4));
+  signal.addEventListener('abort', () => Atomics.store(stop, 0, 1), { once: true });
+  return stop;
 }
 
 /** A first answer comes from a lane that has solved the hole; anything else from any. */

@@ -29,6 +29,12 @@ const MOST_TURN_RAD = 1;
 // The less a disc spins the faster it may start to tumble within a step. At 50 ms this binds under 40 rad/s (a backhand of
 // 9 m/s), at 80 ms under 64 (15 m/s).
 const STEP_PER_SPIN_S2 = 0.00125;
+/** Largest stiffness × step of a fine step; RK4 itself is stable to 2.78 on the real axis. */
+const FINE_STIFFNESS = 1.6;
+/** Steps this long or longer are for searches: the guards give them more room (landing error p95 2 cm, most 0.2 m at 0.15 s). */
+const COARSE_STEP_S = 0.1;
+const COARSE_STEP_PER_SPIN_S2 = 0.0025;
+const COARSE_STIFFNESS = 2.2;
 const LEAST_STEP_FOR_SPIN_S = 0.02;
 const CELLS_PER_ROOT_M = WIND_TABLE_CELLS / Math.sqrt(WIND_TABLE_TOP_M);
 
@@ -53,7 +59,10 @@ export type Flier = Readonly<{
   setPlane(rise_m: number, gradX: number, gradY: number): void;
   /** Ground from a hole's terrain, seen from `from` (local metres) with +x along `aimBearing_deg`; z counts from the ground there. */
   setTerrain(terrain: Terrain, fromEast_m: number, fromNorth_m: number, aimBearing_deg: number): void;
-  /** Step of the integrator; 0.05 s for answers, 0.08 s inside searches (landing error p95 about 2 and 5 mm in a log-law wind). */
+  /**
+   * Step of the integrator: 0.05 s for single flights (landing error p95 about 2 mm in a log-law wind), 0.08 s for answers
+   * (5 mm), 0.15 s inside searches (2 cm).
+   */
   setStep(step_s: number): void;
   /** @returns true when it touched down, false when it was still flying after 40 s (the landing then holds the last state). */
   fly(
@@ -354,8 +363,11 @@ export function createFlier(): Flier {
     record(state);
     const windSpeed = Math.sqrt(windX * windX + windY * windY);
     const stiffness = accel * (speed_mps + 1.3 * windSpeed + 1) * (liftSlope + dragMin + dragSpan);
-    const calm = Math.min(step, Math.max(LEAST_STEP_FOR_SPIN_S, STEP_PER_SPIN_S2 * Math.abs(spin_radps)));
-    return run(height_m, stiffness * calm > 1.6 ? 1.6 / stiffness : calm);
+    const coarse = step >= COARSE_STEP_S;
+    const perSpin = coarse ? COARSE_STEP_PER_SPIN_S2 : STEP_PER_SPIN_S2;
+    const most = coarse ? COARSE_STIFFNESS : FINE_STIFFNESS;
+    const calm = Math.min(step, Math.max(LEAST_STEP_FOR_SPIN_S, perSpin * Math.abs(spin_radps)));
+    return run(height_m, stiffness * calm > most ? most / stiffness : calm);
   }
 
   function run(gapAtStart: number, longest: number): boolean {

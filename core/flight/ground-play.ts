@@ -1,26 +1,29 @@
 import type { SurfaceName } from '../geometry/hole-map.ts';
 import { LANDING } from './flier.ts';
+import { roll, rollingShare } from './rolling.ts';
 
 type Surface = Readonly<{
   /** Share of the normal speed given back. */
   restitution: number;
   friction: number;
   slideFriction: number;
+  /** Deceleration of a disc that rolls on its edge, over gravity. */
+  rollingResistance: number;
 }>;
 
 /** Assumed, unvalidated: a coarse setting, never a precision. */
 export const SURFACE_FRICTION: Readonly<Record<SurfaceName, Surface>> = {
-  longGrass: { restitution: 0.1, friction: 0.7, slideFriction: 1.6 },
-  turf: { restitution: 0.25, friction: 0.45, slideFriction: 0.9 },
-  hardpan: { restitution: 0.4, friction: 0.3, slideFriction: 0.5 },
+  longGrass: { restitution: 0.1, friction: 0.7, slideFriction: 1.6, rollingResistance: 0.45 },
+  turf: { restitution: 0.25, friction: 0.45, slideFriction: 0.9, rollingResistance: 0.2 },
+  hardpan: { restitution: 0.4, friction: 0.3, slideFriction: 0.5, rollingResistance: 0.1 },
 };
 
 const GRAVITY_MPS2 = 9.80665;
 const LONGEST_PLAY_M = 40;
 
 /**
- * Skip and slide after touchdown: the lowest rim point strikes, spin friction kicks, the disc may hop once, then slides to rest.
- * Roll-aways are not modelled.
+ * Skip, slide or roll after touchdown: the lowest rim point strikes, spin friction kicks, the disc may hop once, then slides to rest;
+ * one that comes down on its edge spinning the way it travels rolls (rolling.ts), in between it does a share of each.
  * @param landing - state at touchdown (`LANDING` indices), throw frame
  * @param gradX, gradY - ground slope there (rise per metre along x and y)
  * @param out - receives the displacement from touchdown to rest `[dx_m, dy_m]`
@@ -39,6 +42,28 @@ export function groundPlay(
   const gx = -gradX * scale;
   const gy = -gradY * scale;
   const gz = scale;
+  const rolls = rollingShare(landing, gx, gy, gz);
+  if (rolls < 1) slide(landing, radius_m, surface, gradX, gradY, gx, gy, gz, out);
+  if (rolls === 0) return;
+  const slidX = rolls < 1 ? out[0] : 0;
+  const slidY = rolls < 1 ? out[1] : 0;
+  roll(landing, radius_m, surface.rollingResistance, gradX, gradY, out);
+  out[0] = rolls * out[0] + (1 - rolls) * slidX;
+  out[1] = rolls * out[1] + (1 - rolls) * slidY;
+}
+
+function slide(
+  landing: Float64Array,
+  radius_m: number,
+  surface: Surface,
+  gradX: number,
+  gradY: number,
+  gx: number,
+  gy: number,
+  gz: number,
+  out: Float64Array,
+): void {
+  const scale = gz;
   const nx = landing[LANDING.nx];
   const ny = landing[LANDING.ny];
   const nz = landing[LANDING.nz];

@@ -1,6 +1,6 @@
 import type { FittedPlayer } from '../player/fitted-player.ts';
 import type { ExactThrower } from './exact-thrower.ts';
-import { landingValue } from './landing-value.ts';
+import { everyShot, landingValues } from './landing-value.ts';
 import type { Lie } from './march.ts';
 import { marchPromising } from './march-promising.ts';
 import type { ShotMarcher } from './shot-marcher.ts';
@@ -55,15 +55,15 @@ export const TEE_EFFORT: Effort = {
   exactRows: 10,
   refine: 8,
   answerRows: 256,
-  otherRows: 128,
+  otherRows: 96,
   perDisc: true,
 };
 export const NEXT_EFFORT: Effort = {
-  aimReach_deg: 48,
+  aimReach_deg: 90,
   aimStep_deg: 6,
-  sampled: 120,
-  short: 20,
-  exactRows: 8,
+  sampled: 240,
+  short: 32,
+  exactRows: 10,
   refine: 4,
   answerRows: 64,
   otherRows: 64,
@@ -76,6 +76,10 @@ const UNDERPOWERED_ERROR = 0.25;
 const UNDERPOWERED_WIND_ERROR = 0.12;
 /** Finalists that get the full number of fresh samples. */
 const FINALISTS = 6;
+/** Throws behind the best on the search's samples from which on a shot is out of the race. */
+const CLEARLY_BEHIND = 0.2;
+/** A change that is worse by this on half of the samples is given up. */
+const GIVEN_UP = 0.08;
 /** Pairs of shot and aim of each disc that are marched with samples, at least. */
 const SAMPLED_PER_DISC = 10;
 
@@ -118,7 +122,7 @@ export function chooseShot(table: Table, lie: Lie, effort: Effort): Choice {
           pick.aim_deg,
           answerNormals,
           0,
-          rank < FINALISTS ? effort.answerRows : effort.otherRows,
+          rowsFor(rank, pick.score - picks[0].score, effort),
           world.dropZone,
           replayValue,
         ),
@@ -127,6 +131,12 @@ export function chooseShot(table: Table, lie: Lie, effort: Effort): Choice {
     .sort((a, b) => a.outcome.expectedThrows - b.outcome.expectedThrows);
   const best = simplestOfTie(table, candidates);
   return choiceOf(best, candidates);
+}
+
+/** Clear losers need fewer fresh samples to be told apart. */
+function rowsFor(rank: number, behind: number, { answerRows, otherRows }: Effort): number {
+  if (rank < FINALISTS) return answerRows;
+  return behind < CLEARLY_BEHIND ? otherRows : Math.ceil(otherRows / 2);
 }
 
 /** The choice with another of its finalists as the best. */
@@ -190,8 +200,9 @@ function shortlist(table: Table, lie: Lie, effort: Effort): Aimed[] {
   const steps = Math.round(effort.aimReach_deg / effort.aimStep_deg);
   const running: ThrowValue = { paths: 0, sum: 0, replay: 0 };
   const { shots, samples } = bins.library;
-  const point = new Float64Array(2);
-  const aimOf = (aim: number) => toBasket + (aim - steps) * effort.aimStep_deg;
+  const aims_deg = Array.from({ length: 2 * steps + 1 }, (_, aim) => toBasket + (aim - steps) * effort.aimStep_deg);
+  const bounds = new Float64Array(shots.length * aims_deg.length);
+  landingValues(world, bins, field, lie, everyShot(bins), aims_deg, farthest, bounds);
   const marched = (shot: number, aim_deg: number, to: number) => {
     resetThrowValue(running);
     marcher.add(shot, 0, to, lie, aim_deg, field, running);
@@ -199,12 +210,9 @@ function shortlist(table: Table, lie: Lie, effort: Effort): Aimed[] {
   };
   const promising = marchPromising({
     shots: shots.length,
-    aims: 2 * steps + 1,
-    bound: (shot, aim) =>
-      bins.at(aimOf(aim)).landing[3 * shot] > farthest
-        ? Number.POSITIVE_INFINITY
-        : landingValue(world, bins, field, shot, aimOf(aim), lie, point),
-    score: (shot, aim) => marched(shot, aimOf(aim), 1),
+    aims: aims_deg.length,
+    bounds,
+    score: (shot, aim) => marched(shot, aims_deg[aim], 1),
     most: effort.sampled,
     perGroup: effort.perDisc ? SAMPLED_PER_DISC : 0,
     groupOf: shot => shots[shot].throwIndex,
@@ -213,8 +221,8 @@ function shortlist(table: Table, lie: Lie, effort: Effort): Aimed[] {
   const picks = promising.map(
     (pair): Aimed => ({
       shot: shots[pair.shot],
-      aim_deg: aimOf(pair.aim),
-      score: marched(pair.shot, aimOf(pair.aim), samples),
+      aim_deg: aims_deg[pair.aim],
+      score: marched(pair.shot, aims_deg[pair.aim], samples),
     }),
   );
   picks.sort((a, b) => a.score - b.score);
@@ -234,22 +242,24 @@ function selectDiverse(sorted: readonly Aimed[], most: number, perDisc: number):
 
 function refine(table: Table, lie: Lie, picks: readonly Aimed[], effort: Effort): Aimed[] {
   const { exactRows } = effort;
-  const score = (shot: ShotSpec, aim_deg: number, rows: number) => exactScore(table, lie, shot, aim_deg, rows);
   const scored = picks
-    .map(pick => ({ ...pick, score: score(pick.shot, pick.aim_deg, exactRows) }))
+    .map(pick => ({ ...pick, score: exactScore(table, lie, pick, exactRows).whole }))
     .sort((a, b) => a.score - b.score);
   const leaders = selectDiverse(scored, effort.refine, effort.perDisc ? 1 : 0);
   const rows = 2 * exactRows;
   const improved = leaders.map((pick, rank): Aimed => {
-    let best: Aimed = { ...pick, score: score(pick.shot, pick.aim_deg, rows) };
-    const rounds = rank < effort.refine ? [1, 0.5] : [1];
+    let best: Aimed = pick;
+    let least = exactScore(table, lie, pick, rows);
+    const rounds = rank < effort.refine / 2 ? [1, 0.5] : [1];
     for (const size of rounds) {
       for (const change of neighbours(best, size, rank < effort.refine)) {
-        const value = score(change.shot, change.aim_deg, rows);
-        if (value < best.score) best = { ...change, score: value };
+        const score = exactScore(table, lie, change, rows, least.half + GIVEN_UP);
+        if (score.whole >= least.whole) continue;
+        best = { ...change, score: score.whole };
+        least = score;
       }
     }
-    return best;
+    return { ...best, score: least.whole };
   });
   return distinct(improved.sort((a, b) => a.score - b.score));
 }
@@ -270,16 +280,30 @@ function neighbours(pick: Aimed, size: number, inAll: boolean): Omit<Aimed, 'sco
   return around;
 }
 
-function exactScore(table: Table, lie: Lie, shot: ShotSpec, aim_deg: number, rows: number): number {
+/**
+ * A shot flown exactly on the search's samples: expected throws by all of them, and by the first half.
+ * @param most - a half worse than this is not flown on: the whole is then Infinity
+ */
+function exactScore(
+  table: Table,
+  lie: Lie,
+  { shot, aim_deg }: Omit<Aimed, 'score'>,
+  rows: number,
+  most = Number.POSITIVE_INFINITY,
+): Readonly<{ whole: number; half: number }> {
   const { thrower, field, world, searchNormals } = table;
   const value: ThrowValue = { paths: 0, sum: 0, replay: 0 };
   const [dropX, dropY] = world.dropZone ?? [Number.NaN, Number.NaN];
+  let half = Number.POSITIVE_INFINITY;
   thrower.prepare(shot, lie, aim_deg);
   for (let row = 0; row < rows; row++) {
     thrower.throwOnce(searchNormals, row);
     addPath(value, thrower.ends, field, dropX, dropY, 0);
+    if (2 * (row + 1) !== rows) continue;
+    half = expectedOf(value);
+    if (half > most) return { whole: Number.POSITIVE_INFINITY, half };
   }
-  return expectedOf(value);
+  return { whole: expectedOf(value), half };
 }
 
 /** The same line twice with nearly the same aim is one shot. */

@@ -12,6 +12,9 @@ import type { World } from './world.ts';
 
 const DEGREE = Math.PI / 180;
 
+/** Step of the flights that search and answer: landing error p95 2 cm, most 0.2 m, far below the scatter. */
+export const PLAN_STEP_S = 0.15;
+
 /** The air over one hole. */
 export type HoleAir = Readonly<{
   density_kgpm3: number;
@@ -42,6 +45,7 @@ export function createExactThrower(
 ): ExactThrower {
   const sampled = createSampledThrow();
   const play = new Float64Array(2);
+  const marched = new Float32Array(flier.path.length);
   const { raster } = world;
   const sloped = world.map.terrain.known;
   let shot: ShotSpec | null = null;
@@ -106,7 +110,10 @@ export function createExactThrower(
         gradY = (raster.ground_m[cell(x, y + 2)] - raster.ground_m[cell(x, y - 2)]) / 4;
       }
       groundPlay(flier.landing, fitted.model.diameter_m / 2, surface, gradX, gradY, play);
-      marcher.march(flier.path, 0, flier.pathPoints(), lie, sin, cos, play[0], play[1], true);
+      // all marches read the same kind of array: one machine code for stored and flown paths
+      const numbers = 3 * flier.pathPoints();
+      for (let i = 0; i < numbers; i++) marched[i] = flier.path[i];
+      marcher.march(marched, 0, flier.pathPoints(), lie, sin, cos, play[0], play[1], true);
     },
   };
 }

@@ -26,8 +26,7 @@ export function landingOf(
   let x = lie.east_m + sin * along - cos * left;
   let y = lie.north_m + cos * along + sin * left;
   if (world.map.terrain.known) {
-    const fall = lie.ground_m - groundAt(world, x, y);
-    const shift = Math.max(-along * 0.8, Math.min(LONGEST_SHIFT_M, fall * bin[3 * shot + 2]));
+    const shift = slopeShift_m(world, lie, x, y, along, bin[3 * shot + 2]);
     x += sin * shift;
     y += cos * shift;
   }
@@ -35,22 +34,60 @@ export function landingOf(
   out[1] = y;
 }
 
+/** Indices of all shots of some bins. */
+export function everyShot({ library }: WindBins): Uint32Array {
+  return Uint32Array.from(library.shots, (_, i) => i);
+}
+
 /**
- * Throws to hole out after the middle of a shot, were nothing in the way: a cheap lower bound on what marching it gives
- * (obstacles only cost). @param point - scratch of 2, receives the landing
+ * Throws to hole out after the middle of each shot along each of some aims from a lie, were nothing in the way: a cheap lower bound
+ * on what marching it gives (obstacles only cost). Shots that come down more than `farthest_m` away are left out (Infinity).
+ * @param shots - indices of the shots asked about
+ * @param out - receives `[shot][aim]`
  */
-export function landingValue(
+export function landingValues(
   world: World,
   bins: WindBins,
   field: ValueField,
-  shot: number,
-  aim_deg: number,
   lie: Lie,
-  point: Float64Array,
-): number {
-  landingOf(world, bins, shot, aim_deg, lie, point);
-  const suspect = isOut(world, point[0], point[1]) || crossesMando(world, lie, point);
-  return 1 + valueAt(field, point[0], point[1]) + (suspect ? SUSPECT_COST : 0);
+  shots: ArrayLike<number>,
+  aims_deg: readonly number[],
+  farthest_m: number,
+  out: Float64Array,
+): void {
+  const sloped = world.map.terrain.known;
+  const point = new Float64Array(2);
+  aims_deg.forEach((aim_deg, aim) => {
+    const { landing } = bins.at(aim_deg);
+    const sin = Math.sin(aim_deg * DEGREE);
+    const cos = Math.cos(aim_deg * DEGREE);
+    for (let i = 0; i < shots.length; i++) {
+      const shot = shots[i];
+      const at = i * aims_deg.length + aim;
+      const along = landing[3 * shot];
+      if (along > farthest_m) {
+        out[at] = Number.POSITIVE_INFINITY;
+        continue;
+      }
+      const left = landing[3 * shot + 1];
+      let x = lie.east_m + sin * along - cos * left;
+      let y = lie.north_m + cos * along + sin * left;
+      if (sloped) {
+        const shift = slopeShift_m(world, lie, x, y, along, landing[3 * shot + 2]);
+        x += sin * shift;
+        y += cos * shift;
+      }
+      point[0] = x;
+      point[1] = y;
+      const suspect = isOut(world, x, y) || (world.mandos.length > 0 && crossesMando(world, lie, point));
+      out[at] = 1 + valueAt(field, x, y) + (suspect ? SUSPECT_COST : 0);
+    }
+  });
+}
+
+function slopeShift_m(world: World, lie: Lie, x: number, y: number, along: number, forwardPerFall: number): number {
+  const fall = lie.ground_m - groundAt(world, x, y);
+  return Math.max(-along * 0.8, Math.min(LONGEST_SHIFT_M, fall * forwardPerFall));
 }
 
 function isOut(world: World, x: number, y: number): boolean {

@@ -4,8 +4,8 @@ export type Promising = { shot: number; aim: number; score: number };
 export type PromisingOptions = Readonly<{
   shots: number;
   aims: number;
-  /** A lower bound on the score of shot and aim, cheap; Infinity: leave out. */
-  bound: (shot: number, aim: number) => number;
+  /** Lower bounds on the scores, `[shot][aim]`; Infinity: leave out. */
+  bounds: Float64Array;
   /** The score itself, dear. */
   score: (shot: number, aim: number) => number;
   /** How many pairs are wanted in all, and at least of each group of shots. */
@@ -19,6 +19,7 @@ const BUCKETS = 1024;
 const PER_THROW = 64;
 /** Aims of one shot closer than this many steps say the same thing. */
 const APART = 2;
+const NO_AIM = -1;
 
 /**
  * The pairs of shot and aim with the least score, looking in the order of a lower bound and stopping where no pair left can be
@@ -26,33 +27,46 @@ const APART = 2;
  * @returns at most two aims a shot, least score first
  */
 export function marchPromising(options: PromisingOptions): Promising[] {
-  const { shots, aims, bound, score, most, perGroup, groupOf, groups } = options;
-  const count = shots * aims;
-  const bounds = new Float64Array(count);
-  for (let shot = 0, i = 0; shot < shots; shot++)
-    for (let aim = 0; aim < aims; aim++, i++) bounds[i] = bound(shot, aim);
-  const order = ascending(bounds);
+  const { shots, aims, bounds, score, most, perGroup, groupOf, groups } = options;
+  const order = ascending(bounds.subarray(0, shots * aims));
   const overall = new Ladder(most);
   const byGroup = Array.from({ length: groups }, () => new Ladder(perGroup));
-  const first = new Array<Promising | undefined>(shots);
-  const second = new Array<Promising | undefined>(shots);
+  // the best aim of each shot, and the best of its aims that are not beside that one
+  const best = new BestAims(shots);
+  const second = new BestAims(shots);
   for (const i of order) {
     const shot = Math.floor(i / aims);
     const group = byGroup[groupOf(shot)];
     if (bounds[i] >= overall.worst && bounds[i] >= group.worst) continue;
     const aim = i % aims;
-    const pair: Promising = { shot, aim, score: score(shot, aim) };
-    overall.add(pair.score);
-    group.add(pair.score);
-    keepTwo(first, second, pair);
+    const value = score(shot, aim);
+    overall.add(value);
+    group.add(value);
+    keepTwo(best, second, shot, aim, value);
   }
-  const kept: Promising[] = [];
-  for (let shot = 0; shot < shots; shot++) {
-    const [a, b] = [first[shot], second[shot]];
-    if (a) kept.push(a);
-    if (b) kept.push(b);
-  }
+  const kept = [...best.found(), ...second.found()];
   return kept.sort((a, b) => a.score - b.score || a.shot - b.shot || a.aim - b.aim);
+}
+
+/** An aim and its score for every shot; none at first. */
+class BestAims {
+  readonly score: Float64Array;
+  readonly aim: Int32Array;
+  constructor(shots: number) {
+    this.score = new Float64Array(shots).fill(Number.POSITIVE_INFINITY);
+    this.aim = new Int32Array(shots).fill(NO_AIM);
+  }
+  set(shot: number, aim: number, score: number): void {
+    this.aim[shot] = aim;
+    this.score[shot] = score;
+  }
+  found(): Promising[] {
+    const pairs: Promising[] = [];
+    this.aim.forEach((aim, shot) => {
+      if (aim !== NO_AIM) pairs.push({ shot, aim, score: this.score[shot] });
+    });
+    return pairs;
+  }
 }
 
 /** The least few scores seen; `worst` is what a new one must beat. */
@@ -74,20 +88,13 @@ class Ladder {
   }
 }
 
-function keepTwo(first: (Promising | undefined)[], second: (Promising | undefined)[], pair: Promising): void {
-  const best = first[pair.shot];
-  if (!best) {
-    first[pair.shot] = pair;
-    return;
-  }
-  const near = Math.abs(best.aim - pair.aim) <= APART;
-  if (pair.score < best.score) {
-    first[pair.shot] = pair;
-    if (!near) second[pair.shot] = best;
-    return;
-  }
-  const other = second[pair.shot];
-  if (!near && (!other || pair.score < other.score)) second[pair.shot] = pair;
+function keepTwo(best: BestAims, second: BestAims, shot: number, aim: number, score: number): void {
+  const bestAim = best.aim[shot];
+  const near = bestAim !== NO_AIM && Math.abs(bestAim - aim) <= APART;
+  if (score < best.score[shot] || bestAim === NO_AIM) {
+    if (bestAim !== NO_AIM && !near) second.set(shot, bestAim, best.score[shot]);
+    best.set(shot, aim, score);
+  } else if (!near && score < second.score[shot]) second.set(shot, aim, score);
 }
 
 /** Indices of the finite values, least first to within 1/64; a counting sort, stable. */

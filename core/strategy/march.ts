@@ -1,4 +1,5 @@
 import { ZONE_HAZARD, ZONE_OUT_OF_BOUNDS } from '../geometry/obstacle-raster.ts';
+import { CELL, CELL_STRIDE, cellTable } from './cell-table.ts';
 import type { World } from './world.ts';
 
 /** What became of one part of a throw. */
@@ -41,7 +42,7 @@ export type Marcher = Readonly<{
    *   slower than there, and skids with the square of that; 0 when unknown
    */
   march(
-    path: Float64Array,
+    path: Float32Array,
     first: number,
     points: number,
     lie: Lie,
@@ -79,12 +80,14 @@ const SLIDE_FRICTION = [1.6, 0.9, 0.5] as const;
  */
 export function createMarcher(world: World): Marcher {
   const r = world.raster;
+  const { cells, hasOutOfBounds } = cellTable(r);
   const mandos = world.mandos;
   const dropX = world.dropZone ? world.dropZone[0] : Number.NaN;
   const dropY = world.dropZone ? world.dropZone[1] : Number.NaN;
   const inverseCell = 1 / r.cell_m;
   const inverseBlock = inverseCell / r.blockCells;
-  const lastColumn = r.columns - 1;
+  const columns = r.columns;
+  const lastColumn = columns - 1;
   const lastRow = r.rows - 1;
   const column = () => new Float64Array(MOST_ENDS);
   const ends: Ends = {
@@ -115,7 +118,7 @@ export function createMarcher(world: World): Marcher {
     let w = ((n - r.y0_m) * inverseCell) | 0;
     c = c < 0 ? 0 : Math.min(c, lastColumn);
     w = w < 0 ? 0 : Math.min(w, lastRow);
-    return w * r.columns + c;
+    return w * columns + c;
   }
 
   function blockTop(e: number, n: number): number {
@@ -224,7 +227,7 @@ export function createMarcher(world: World): Marcher {
   }
 
   function march(
-    path: Float64Array,
+    path: Float32Array,
     first: number,
     points: number,
     lie: Lie,
@@ -289,46 +292,58 @@ export function createMarcher(world: World): Marcher {
         const steps = Math.max(1, Math.ceil(run * share * stepsPerM));
         const grow = share / steps;
         const length = Math.sqrt(run * run + dz * dz) * grow;
-        for (let j = 0; j < steps; j++) {
-          const f = (j + 0.5) * grow;
-          const e = east + f * de;
-          const n = north + f * dn;
-          const cell = cellIndex(e, n);
-          const h = z + f * dz - r.ground_m[cell];
+        const stepColumn = grow * de * inverseCell;
+        const stepRow = grow * dn * inverseCell;
+        const rise = grow * dz;
+        let column = (east - r.x0_m) * inverseCell + 0.5 * stepColumn;
+        let row = (north - r.y0_m) * inverseCell + 0.5 * stepRow;
+        let up = z + 0.5 * rise;
+        for (let j = 0; j < steps; j++, column += stepColumn, row += stepRow, up += rise) {
+          let c = column | 0;
+          let w = row | 0;
+          c = c < 0 ? 0 : Math.min(c, lastColumn);
+          w = w < 0 ? 0 : Math.min(w, lastRow);
+          const cell = (w * columns + c) * CELL_STRIDE;
+          const h = up - cells[cell];
           if (h <= 0 && !exact) {
             // back to the ground along the fall of this step
-            const sink = -dz * grow;
-            const back = sink > 1e-6 ? Math.min(1, -h / sink) : 0;
-            east = e - back * grow * de;
-            north = n - back * grow * dn;
+            const f = (j + 0.5) * grow;
+            const back = rise < -1e-6 ? Math.min(1, h / rise) : 0;
+            east += (f - back * grow) * de;
+            north += (f - back * grow) * dn;
             landed = true;
             break;
           }
           flown += length;
-          if (flown > FREE_START_M) {
-            let density = h < r.lowTop_m[cell] ? r.lowDensity[cell] : 0;
-            if (h >= r.highBase_m[cell] && h < r.highTop_m[cell]) density += r.highDensity[cell];
+          if (h < cells[cell + CELL.top] && flown > FREE_START_M) {
+            let density = h < cells[cell + CELL.lowTop] ? cells[cell + CELL.lowDensity] : 0;
+            if (h >= cells[cell + CELL.highBase] && h < cells[cell + CELL.highTop])
+              density += cells[cell + CELL.highDensity];
             if (density > 0) {
+              const f = (j + 0.5) * grow;
               const stopped = transmission * (1 - Math.exp(-density * length));
               const knock = run > 0 ? Math.min(KNOCK_BACK_M, flown) / run : 0;
               transmission -= stopped;
-              hitX += stopped * (e - knock * de);
-              hitY += stopped * (n - knock * dn);
+              hitX += stopped * (east + (f - knock) * de);
+              hitY += stopped * (north + (f - knock) * dn);
               hitWeight += stopped;
             }
           }
           if (hitWeight > 0) {
             hitRun += length;
-            if (hitRun >= MERGE_M || transmission < LEAST_TRANSMISSION) flushHits();
+            if (hitRun >= MERGE_M || transmission < LEAST_TRANSMISSION) {
+              flushHits();
+              if (transmission < LEAST_TRANSMISSION) {
+                ends.clear = 0;
+                normalise();
+                return;
+              }
+            }
           }
-          if (transmission < LEAST_TRANSMISSION) {
-            ends.clear = 0;
-            normalise();
-            return;
-          }
-          if ((r.zone[cell] & ZONE_OUT_OF_BOUNDS) === 0) {
-            lastInX = e;
-            lastInY = n;
+          if (hasOutOfBounds && (cells[cell + CELL.zone] & ZONE_OUT_OF_BOUNDS) === 0) {
+            const f = (j + 0.5) * grow;
+            lastInX = east + f * de;
+            lastInY = north + f * dn;
           }
         }
       } else {

@@ -5,15 +5,18 @@ import { rasterize } from '../geometry/rasterize.ts';
 import type { DiscClass } from '../player/fitted-player.ts';
 import { type Attitude, costOf, EVEN } from './attitude.ts';
 import { type Candidate, type Choice, choiceOf, chooseShot, TEE_EFFORT } from './choose-shot.ts';
+import type { DayLibraries } from './day-libraries.ts';
 import { holeCautions } from './hole-cautions.ts';
-import { type DayLibraries, type SolvedHole, solveHole } from './hole-solver.ts';
+import { type SolvedHole, solveHole } from './hole-solver.ts';
+import { improveLies } from './improve-lies.ts';
 import type { Lie } from './march.ts';
 import { nextThrows } from './next-throws.ts';
 import type { HolePlan, ShotReport } from './plan-report.ts';
 import { holedWithin } from './policy.ts';
 import type { HoleOptions } from './push-round.ts';
 import { puttingDistribution } from './putting-value.ts';
-import { reasonAgainst } from './reasons.ts';
+import { reasonsAgainst } from './reasons.ts';
+import { attitudesInDoubt, riskShots } from './risk-shots.ts';
 import { type ShotPlace, shotReport } from './shot-report.ts';
 import { windFlips } from './wind-flips.ts';
 
@@ -22,6 +25,18 @@ const MOST_THROWS = 12;
 const MOST_REASONS = 6;
 const TEE: Lie = { east_m: 0, north_m: 0, ground_m: 0 };
 const NARROW_UNKNOWN_M = 1000;
+/** Finds where the tee shot goes, to value the lies there well before it is answered. */
+const ROUGH_EFFORT = {
+  ...TEE_EFFORT,
+  sampled: 100,
+  short: 12,
+  refine: 2,
+  answerRows: 64,
+  otherRows: 32,
+  perDisc: false,
+};
+/** Standard deviation of a round's score while its holes are not planned: eighteen of 0.6 (assumed). */
+const USUAL_ROUND_SD = 2.5;
 
 export type PlanHoleInput = Readonly<{
   map: HoleMap;
@@ -30,6 +45,8 @@ export type PlanHoleInput = Readonly<{
   flips?: boolean;
   /** Also value the next throws with every disc, to choose a bag by. */
   bag?: boolean;
+  /** Also look for shots that other attitudes would throw, to allot a round's target with; done anyway for another attitude than `even`. */
+  risks?: boolean;
 }>;
 
 /** A hole's plan with what it was made from: further questions about the hole need not solve it again. */
@@ -39,6 +56,8 @@ export type PlannedHole = Readonly<{
   choice: Choice;
   /** Chances of scores of every finalist, the even choice first: what a round's target is allotted with. */
   options: HoleOptions;
+  /** The shots of these options, in their order. */
+  optionShots: readonly Candidate[];
 }>;
 
 /** Plans one hole: the shot, what follows, what else there is and what it costs. Deterministic in its input. */
@@ -52,14 +71,21 @@ export function planHoleInFull({
   attitude = EVEN,
   flips = false,
   bag = false,
+  risks = false,
 }: PlanHoleInput): PlannedHole {
   const report = describeHole(map);
   const solved = solveHole(map, rasterize(map), libraries, report.narrowest?.width_m ?? NARROW_UNKNOWN_M);
+  improveLies(solved, chooseShot(solved.table, TEE, ROUGH_EFFORT).best.outcome.ends);
   const even = chooseShot(solved.table, TEE, TEE_EFFORT);
   const scoresOf = scoring(solved);
-  const ordered = [even.best, ...even.finalists.filter(c => c !== even.best)];
+  const others = even.finalists.filter(c => c !== even.best);
+  const asked = attitude.kind === 'even' ? [] : [attitude];
+  const attitudes = risks ? attitudesInDoubt(scoresOf(even.best), USUAL_ROUND_SD) : asked;
+  const bolder = riskShots(solved.table, TEE, [even.best, ...others], attitudes, scoresOf);
+  const finalists = [...even.finalists, ...bolder].sort((a, b) => a.outcome.expectedThrows - b.outcome.expectedThrows);
+  const ordered = [even.best, ...others, ...bolder];
   const options = ordered.map(scoresOf);
-  const choice = attitude.kind === 'even' ? even : choiceOf(leastCost(attitude, ordered, options), even.finalists);
+  const choice = attitude.kind === 'even' ? even : choiceOf(leastCost(attitude, ordered, options), finalists);
   const { day } = libraries;
   const toBasket_deg = report.bearing_deg;
   const wind = relativeWind(day, toBasket_deg);
@@ -86,15 +112,22 @@ export function planHoleInFull({
     byClass: bestByClass(solved, choice, shots),
     scoreDistribution: options[ordered.indexOf(choice.best)].map((chance, i) => ({ throws: i + 1, chance })),
     expectedThrows: choice.best.outcome.expectedThrows,
-    reasons: mainAlternatives(solved, choice).map(other =>
-      reasonAgainst(solved.table, TEE, choice.best, other, report.length_m),
-    ),
+    reasons: reasonsAgainst({
+      solved,
+      lie: TEE,
+      best: choice.best,
+      others: mainAlternatives(solved, choice),
+      toBasket_m: report.length_m,
+      par: map.par,
+      even: attitude.kind === 'even',
+      scoresOf,
+    }),
     flips: turned.flips,
     nearestFlip: turned.nearest,
     cautions: holeCautions(map, report, choice.best.outcome.ends),
     assumptions: [...map.assumptions, ...noWay(choice.best)],
   };
-  return { plan, solved, choice, options };
+  return { plan, solved, choice, options, optionShots: ordered };
 }
 
 /** Says so when the map leaves no way to the basket. */

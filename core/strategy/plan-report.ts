@@ -64,11 +64,20 @@ const ReasonSchema = z.object({
   text: z.string(),
   facts: z.array(
     z.object({
-      kind: z.enum(['clean', 'penalty', 'short', 'long', 'spread', 'height', 'close', 'tie']),
+      kind: z.enum(['clean', 'penalty', 'short', 'long', 'spread', 'height', 'close', 'tie', 'wind', 'scores']),
       chosen: z.number(),
       other: z.number(),
       unit: z.enum(['share', 'm', 'throws']),
       text: z.string(),
+      constraint: z
+        .enum(['overhead', 'standing', 'trees', 'wind', 'penalty'])
+        .optional()
+        .describe('What was taken away from the hole, alone, to find the fact; each disc then with its best line'),
+      costsWithout: z
+        .number()
+        .optional()
+        .describe('Throws it costs against the choice without the constraint; negative: the better throw'),
+      flips: z.boolean().optional().describe('Without the constraint the order turns, beyond the sampling error'),
     }),
   ),
 });
@@ -97,6 +106,15 @@ export const HolePlanSchema = z.object({
   exposure: z.enum(['open', 'park', 'wood']).describe('How the day’s wind is brought down to the hole'),
   headwind_mps: z.number().describe('Day’s 10 m wind along the line to the basket, positive into the face'),
   windFromRight_mps: z.number(),
+  wind: z
+    .object({
+      at: z.string().describe('When the hole is thrown off, hours and minutes'),
+      speed_mps: z.number(),
+      from_deg: z.number(),
+      gust_mps: z.number(),
+    })
+    .optional()
+    .describe('The hole’s own wind at 10 m, where the wind was given by the time of the day'),
   choice: ShotSchema,
   next: z.array(NextSchema),
   alternatives: z.array(ShotSchema).describe('Best shot of every other disc and hand, fewest throws first'),

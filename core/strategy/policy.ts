@@ -36,6 +36,8 @@ export type Policy = Readonly<{
   considerPutt(node: number): void;
   /** The node's value and chances are the mean of these nodes'. */
   interpolate(node: number, from: readonly number[]): void;
+  /** Where a chance to lie at the node goes with the node's throw; nothing of it goes on from a putt or a throw played again. */
+  follow(node: number, chance: number, to: (x_m: number, y_m: number, chance: number) => void): void;
   /** True when the node's chosen shot meets next to nothing: no hits and no penalties to speak of. */
   isClean(node: number): boolean;
   /** How far the node's value is from the one it was chosen with. */
@@ -129,6 +131,18 @@ export function createPolicy(field: ValueField): Policy {
       kind[node] = BETWEEN;
       between[node] = from;
       field.value[node] = meanOf(field.value, from);
+    },
+    follow(node, chance, to) {
+      const from = between[node];
+      if (kind[node] === BETWEEN && from) {
+        for (const parent of from) this.follow(parent, chance / from.length, to);
+        return;
+      }
+      const list = lists[node];
+      if (kind[node] < 0 || !list) return;
+      for (let at = 0; at < list.length; at += STRIDE) {
+        if (!Number.isNaN(list[at])) to(list[at], list[at + 1], chance * list[at + 2]);
+      }
     },
     isClean: node => kind[node] >= 0 && trouble[node] < CLEAN_SHARE,
     moved: node => Math.abs(field.value[node] - chosenAt[node]),

@@ -1,3 +1,5 @@
+import { costOf } from './attitude.ts';
+
 /** One hole's shots as chances of scores: `options[k][i]` = chance of i + 1 throws with shot k. */
 export type HoleOptions = readonly (readonly number[])[];
 
@@ -8,6 +10,8 @@ export type PushedRound = Readonly<{
   chanceEven: number;
   /** Per hole, on pace: `after[s]` = chance to make it when the hole takes s throws. */
   after: readonly (readonly number[])[];
+  /** `within[h][left]` = chance to finish holes h, h + 1 … within so many throws, when every choice looks at the score so far. */
+  within: readonly (readonly number[])[];
 }>;
 
 /**
@@ -29,8 +33,26 @@ export function pushRound(holes: readonly HoleOptions[], target: number): Pushed
     // on pace: what the even plan would leave, rounded as the holes go by
     left = Math.max(0, Math.round(target - paceSoFar(holes, h) - pace));
   });
-  return { chance: best[0][target], chanceEven: even[0][target], after };
+  return { chance: best[0][target], chanceEven: even[0][target], after, within: best };
 }
+
+/**
+ * The option to throw on a hole with so many throws left for it and all after it. Options as good for the target go by the fewest
+ * expected throws.
+ * @param hole - index into the holes of the round
+ */
+export function pushedOption(
+  holes: readonly HoleOptions[],
+  { within }: PushedRound,
+  hole: number,
+  left: number,
+): number {
+  const after = Array.from({ length: left + 1 }, (_, s) => within[hole + 1][left - s]);
+  const costs = holes[hole].map(scores => costOf({ kind: 'push', after }, scores, meanOf(scores)));
+  return costs.indexOf(Math.min(...costs));
+}
+
+const meanOf = (scores: readonly number[]): number => scores.reduce((sum, chance, i) => sum + chance * (i + 1), 0);
 
 function paceSoFar(holes: readonly HoleOptions[], before: number): number {
   let sum = 0;

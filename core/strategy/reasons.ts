@@ -1,66 +1,100 @@
+import { percent } from '../units/percent.ts';
 import { type Candidate, isTie, type Table } from './choose-shot.ts';
+import type { Constraint } from './constraint.ts';
+import { constraintFacts } from './constraint-facts.ts';
+import { distance } from './fact-words.ts';
+import type { SolvedHole } from './hole-solver.ts';
 import type { Lie } from './march.ts';
 import type { HolePlan } from './plan-report.ts';
-import { tightestSpot } from './tightest-spot.ts';
+import { type Removals, removals } from './removals.ts';
 
-/** One number that speaks for the choice and against the other shot, largest effect first. */
-type Fact = Readonly<{
-  kind: 'clean' | 'penalty' | 'short' | 'long' | 'spread' | 'height' | 'close' | 'tie';
+/** One number that speaks for the choice and against the other shot. */
+export type Fact = Readonly<{
+  kind: 'clean' | 'penalty' | 'short' | 'long' | 'spread' | 'height' | 'close' | 'tie' | 'wind' | 'scores';
   chosen: number;
   other: number;
   unit: 'share' | 'm' | 'throws';
   /** Rough cost in throws, for order only. */
   weight: number;
   text: string;
+  /** The constraint that was taken away to find the fact, what the other costs without it, and whether that turns the order. */
+  constraint?: Constraint;
+  costsWithout?: number;
+  flips?: boolean;
 }>;
 
-const percent = (share: number): string => `${Math.round(100 * share)} %`;
-const metres = (m: number): string => (Math.abs(m) < 10 ? `${m.toFixed(1)} m` : `${Math.round(m)} m`);
 const MOST_FACTS = 2;
+/** Constraints that hold this share of the gap need no further fact. */
+const ENOUGH_SHARE = 0.7;
+const BAD_SCORE_OVER_PAR = 2;
 
-/** Why the chosen shot and not this one: the one or two facts that weigh most. */
-export function reasonAgainst(
-  table: Table,
-  lie: Lie,
-  best: Candidate,
-  other: Candidate,
-  toBasket_m: number,
-): HolePlan['reasons'][number] {
+type Reason = HolePlan['reasons'][number];
+
+export type ReasonInput = Readonly<{
+  solved: SolvedHole;
+  lie: Lie;
+  best: Candidate;
+  others: readonly Candidate[];
+  toBasket_m: number;
+  par: number;
+  /** The choice was made for the fewest expected throws. */
+  even: boolean;
+  /** Chance of each score with a shot: `[i]` for i + 1 throws; asked only when it was not. */
+  scoresOf: (candidate: Candidate) => readonly number[];
+}>;
+
+/** Why the chosen shot and not these: for each the one or two facts that decided. */
+export function reasonsAgainst(input: ReasonInput): Reason[] {
+  const from = removals(input.solved, input.lie, input.best);
+  return input.others.map(other => reasonAgainst(input, other, from));
+}
+
+function reasonAgainst(input: ReasonInput, other: Candidate, from: Removals): Reason {
+  const { table } = input.solved;
   const fitted = table.player.throws[other.shot.throwIndex];
-  const costs = other.outcome.expectedThrows - best.outcome.expectedThrows;
-  const facts = factsAgainst(table, lie, best, other, toBasket_m)
-    .sort((a, b) => b.weight - a.weight)
-    .slice(0, MOST_FACTS)
-    .map(({ weight: _, ...fact }) => fact);
+  const costs = other.outcome.expectedThrows - input.best.outcome.expectedThrows;
+  const facts = factsAgainst(input, other, from).slice(0, MOST_FACTS);
   return {
     againstDiscId: fitted.discId,
     against: fitted.disc,
     hand: fitted.hand,
     costs,
     text: `${capital(facts.map(f => f.text).join('; '))}.`,
-    facts,
+    facts: facts.map(({ weight: _, ...fact }) => fact),
   };
 }
 
-function factsAgainst(table: Table, lie: Lie, best: Candidate, other: Candidate, toBasket_m: number): Fact[] {
-  const { world, thrower } = table;
+/** Most telling first. */
+function factsAgainst(input: ReasonInput, other: Candidate, from: Removals): Fact[] {
+  const { solved, lie, best, toBasket_m, even } = input;
+  const { table } = solved;
+  // with the fewest expected throws wanted, a shot that has them and was not chosen is one of a tie
+  const measured = measuredFacts(best, other, toBasket_m).sort((a, b) => b.weight - a.weight);
+  const gap = other.outcome.expectedThrows - best.outcome.expectedThrows;
+  if (isTie(table, best, other) || (gap < 0 && even)) return [closeCall(table, best, other), ...measured];
+  if (gap < 0) return [badScores(input, other)];
+  const deciding = constraintFacts({ solved, lie, best, other }, from.against(other), from);
+  const explained = Math.max(0, ...deciding.map(fact => fact.weight));
+  if (explained >= ENOUGH_SHARE * gap) return deciding;
+  const told = new Set<Fact['kind']>(deciding.map(fact => (fact.kind === 'height' ? 'clean' : fact.kind)));
+  const facts = [...deciding, ...measured.filter(fact => !told.has(fact.kind))];
+  return facts.length > 0 ? facts : [manySmall(best, other)];
+}
+
+/** What the two shots come to, side by side. */
+function measuredFacts(best: Candidate, other: Candidate, toBasket_m: number): Fact[] {
   const a = best.outcome;
   const b = other.outcome;
   const facts: Fact[] = [];
   const cleanLoss = a.cleanChance - b.cleanChance;
   if (cleanLoss > 0.04) {
-    const spot = tightestSpot(world, thrower, other.shot, lie, other.aim_deg);
-    const under =
-      spot && spot.margin_m < 0.5
-        ? `needs ${spot.height_m.toFixed(1)} m of height at ${Math.round(spot.station_m)} m where ${spot.free_m.toFixed(1)} m is free: `
-        : '';
     facts.push({
-      kind: spot && under ? 'height' : 'clean',
+      kind: 'clean',
       chosen: a.cleanChance,
       other: b.cleanChance,
       unit: 'share',
       weight: 0.7 * cleanLoss,
-      text: `${under}clean ${percent(b.cleanChance)} against ${percent(a.cleanChance)}`,
+      text: `clean ${percent(b.cleanChance)} against ${percent(a.cleanChance)}`,
     });
   }
   const penalty = b.penaltyChance - a.penaltyChance;
@@ -82,7 +116,7 @@ function factsAgainst(table: Table, lie: Lie, best: Candidate, other: Candidate,
       other: b.distance_m,
       unit: 'm',
       weight: Math.min(0.6, short / 40),
-      text: `at full power it comes up ${metres(toBasket_m - b.distance_m)} short, the choice ${shortBy(toBasket_m - a.distance_m)}`,
+      text: `at full power it comes up ${distance(toBasket_m - b.distance_m)} short, the choice ${shortBy(toBasket_m - a.distance_m)}`,
     });
   }
   const spreadA = Math.hypot(a.distanceSd_m, a.sideSd_m);
@@ -94,7 +128,7 @@ function factsAgainst(table: Table, lie: Lie, best: Candidate, other: Candidate,
       other: spreadB,
       unit: 'm',
       weight: Math.min(0.3, 0.03 * (spreadB - spreadA)),
-      text: `lands wider: ${metres(spreadB)} of scatter against ${metres(spreadA)}`,
+      text: `lands wider: ${distance(spreadB)} of scatter against ${distance(spreadA)}`,
     });
   }
   const circle = a.within10mChance - b.within10mChance;
@@ -108,29 +142,60 @@ function factsAgainst(table: Table, lie: Lie, best: Candidate, other: Candidate,
       text: `inside 10 m ${percent(b.within10mChance)} against ${percent(a.within10mChance)}`,
     });
   }
-  if (facts.length === 0) facts.push(closeCall(table, best, other));
   return facts;
 }
 
-function closeCall(table: Table, best: Candidate, other: Candidate): Fact {
-  const costs = other.outcome.expectedThrows - best.outcome.expectedThrows;
-  const { player } = table;
+function closeCall({ player }: Table, best: Candidate, other: Candidate): Fact {
   const slower = player.throws[best.shot.throwIndex].discSpeed < player.throws[other.shot.throwIndex].discSpeed;
-  const text = isTie(table, best, other)
-    ? `as good within the error${slower ? '; the slower disc is simpler' : ''}`
-    : `${costs.toFixed(2)} throws more, from many small differences in where it ends`;
   return {
+    ...throwsOf(best, other),
     kind: 'tie',
+    text: `as good within the error${slower ? '; the slower disc is simpler' : ''}`,
+  };
+}
+
+function manySmall(best: Candidate, other: Candidate): Fact {
+  const costs = other.outcome.expectedThrows - best.outcome.expectedThrows;
+  return {
+    ...throwsOf(best, other),
+    kind: 'close',
+    text: `${costs.toFixed(2)} throws more, from many small differences in where it ends`,
+  };
+}
+
+function throwsOf(best: Candidate, other: Candidate): Omit<Fact, 'kind' | 'text'> {
+  return {
     chosen: best.outcome.expectedThrows,
     other: other.outcome.expectedThrows,
     unit: 'throws',
     weight: 0,
-    text,
+  };
+}
+
+/** For a choice that was not made for the fewest throws: what the other would risk or leave out. */
+function badScores({ best, par, scoresOf }: ReasonInput, other: Candidate): Fact {
+  const [a, b] = [scoresOf(best), scoresOf(other)];
+  const bad = par + BAD_SCORE_OVER_PAR;
+  const from = (scores: readonly number[], first: number) => scores.slice(first - 1).reduce((sum, p) => sum + p, 0);
+  const upTo = (scores: readonly number[], last: number) => scores.slice(0, last).reduce((sum, p) => sum + p, 0);
+  const fewer = (best.outcome.expectedThrows - other.outcome.expectedThrows).toFixed(2);
+  const worse = from(b, bad) - from(a, bad);
+  const missed = upTo(a, par - 1) - upTo(b, par - 1);
+  const guarded = worse >= missed;
+  const [chosen, others] = guarded ? [from(a, bad), from(b, bad)] : [upTo(a, par - 1), upTo(b, par - 1)];
+  const what = guarded ? `${bad} or more` : `${par - 1} or fewer`;
+  return {
+    kind: 'scores',
+    chosen,
+    other: others,
+    unit: 'share',
+    weight: 0,
+    text: `${fewer} throws fewer on average, but ${what} throws ${percent(others)} of the time against ${percent(chosen)}`,
   };
 }
 
 function shortBy(m: number): string {
-  return m > 1 ? metres(m) : m < -1 ? `${metres(-m)} past` : 'is there';
+  return m > 1 ? distance(m) : m < -1 ? `${distance(-m)} past` : 'is there';
 }
 
 function capital(text: string): string {

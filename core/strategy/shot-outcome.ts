@@ -2,7 +2,7 @@ import { LANDING } from '../flight/flier.ts';
 import type { ExactThrower } from './exact-thrower.ts';
 import { type Lie, RESULT } from './march.ts';
 import type { ShotSpec } from './shots.ts';
-import { addPath, expectedOf, type ThrowValue } from './throw-value.ts';
+import { addPath, expectedOf, prefersPreviousLie, type ThrowValue } from './throw-value.ts';
 import { distanceToBasket, type ValueField, valueAt } from './value-field.ts';
 
 const PARKED_M = 3;
@@ -62,7 +62,7 @@ export function shotOutcome(
   replayValue: number,
 ): ShotOutcome {
   const { ends, flier } = thrower;
-  const value: ThrowValue = { paths: 0, sum: 0, replay: 0 };
+  const value: ThrowValue = { paths: 0, sum: 0, replay: 0, lieValue: replayValue };
   const perSample = new Float64Array(rows);
   const points: RestPoint[] = [];
   const dropX = drop ? drop[0] : Number.NaN;
@@ -88,11 +88,17 @@ export function shotOutcome(
         if (d <= OUTER_CIRCLE_M) chance.outer += w;
       }
       const dropped = kind === RESULT.outOfBounds && drop !== null && prefersDrop(field, ends.x[i], ends.y[i], drop);
+      const nextX = dropped ? dropX : ends.x[i];
+      const nextY = dropped ? dropY : ends.y[i];
+      const again =
+        kind === RESULT.outOfBounds &&
+        !Number.isNaN(nextX) &&
+        prefersPreviousLie(valueAt(field, nextX, nextY), replayValue);
       points.push({
         x_m: ends.restX[i],
         y_m: ends.restY[i],
-        nextX_m: dropped ? dropX : ends.x[i],
-        nextY_m: dropped ? dropY : ends.y[i],
+        nextX_m: again ? Number.NaN : nextX,
+        nextY_m: again ? Number.NaN : nextY,
         weight: w / rows,
         penalty: ends.penalty[i],
         kind,

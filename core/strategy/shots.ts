@@ -52,6 +52,7 @@ const LINES: readonly Readonly<{
 const SOFT_POWERS = [0.52, 0.44, 0.37, 0.3];
 const SOFT_CLASSES: readonly DiscClass[] = ['putter', 'midrange'];
 const LAUNCH_POWERS = [1, 0.75, 0.5] as const;
+const SEARCH_STEP_S = 0.15;
 
 /**
  * Every shot of the bag: disc × hand × bank × height × power. The putting putter is kept for putts.
@@ -70,8 +71,7 @@ export function shotsOf(
     if (!isAllowed(fitted, limits)) return;
     const launches = LAUNCH_POWERS.map(power => calmLaunch_deg(fitted, power, flier, profile, density_kgpm3));
     for (const line of LINES) {
-      const soft = line.height === 'standard' && line.shape === 'flat' && SOFT_CLASSES.includes(fitted.class);
-      for (const power of soft ? [...line.powers, ...SOFT_POWERS] : line.powers) {
+      for (const power of powersOf(line, fitted)) {
         const launch_deg = Math.max(1, launchAt(launches, power) + line.lift_deg);
         shots.push({
           throwIndex,
@@ -85,6 +85,18 @@ export function shotsOf(
     }
   });
   return shots;
+}
+
+/** How many shots `shotsOf` gives, without flying any. */
+export function shotCount(player: FittedPlayer, limits: Limits): number {
+  return player.throws
+    .filter(fitted => isAllowed(fitted, limits))
+    .reduce((sum, fitted) => sum + LINES.reduce((own, line) => own + powersOf(line, fitted).length, 0), 0);
+}
+
+function powersOf(line: (typeof LINES)[number], fitted: FittedThrow): readonly number[] {
+  const soft = line.height === 'standard' && line.shape === 'flat' && SOFT_CLASSES.includes(fitted.class);
+  return soft ? [...line.powers, ...SOFT_POWERS] : line.powers;
 }
 
 export function isAllowed(fitted: FittedThrow, limits: Limits): boolean {
@@ -106,7 +118,7 @@ function calmLaunch_deg(
   flier.setDisc(fitted.model);
   flier.setAir(density_kgpm3, 0, 0, profile);
   flier.setPlane(0, 0, 0);
-  flier.setStep(0.08);
+  flier.setStep(SEARCH_STEP_S);
   const release = { speed_mps: fitted.releaseSpeed_mps * power, hyzer_deg: 0, spinPerSpeed: fitted.spinPerSpeed };
   return farthestLaunch_deg(flier, fitted.model.diameter_m / 2, 'turf', release, fitted.scatter);
 }

@@ -9,7 +9,16 @@ const MOST_REPLAY = 0.9;
  * Throws played again from the same lie are solved in closed form.
  * @source stochastic shortest path with a self-loop: Q = (1 + Σ w·pen + Σ_other w·V) / (1 − w_self)
  */
-export type ThrowValue = { paths: number; sum: number; replay: number };
+export type ThrowValue = {
+  paths: number;
+  sum: number;
+  replay: number;
+  /**
+   * Value of the lie thrown from, where known: after out-of-bounds the thrower may play from there again instead of where the disc
+   * was last in bounds (806.02, previous lie), and does when that is better.
+   */
+  lieValue?: number;
+};
 
 export function resetThrowValue(value: ThrowValue): void {
   value.paths = 0;
@@ -36,6 +45,7 @@ export function addPath(
       const drop = valueAt(field, dropX, dropY);
       if (!(next <= drop)) next = drop;
     }
+    if (ends.kind[i] === RESULT.outOfBounds && prefersPreviousLie(next, value.lieValue)) next = Number.NaN;
     sum += weight * ends.penalty[i];
     if (!Number.isNaN(next)) sum += weight * next;
     else replay += weight;
@@ -44,6 +54,11 @@ export function addPath(
   value.sum += sum;
   value.replay += replay;
   return sum + replay * replayValue;
+}
+
+/** True when playing again from the lie beats playing on from a lie worth `next`. */
+export function prefersPreviousLie(next: number, lieValue: number | undefined): boolean {
+  return lieValue !== undefined && lieValue < next;
 }
 
 export function expectedOf(value: ThrowValue): number {

@@ -1,4 +1,5 @@
 import type { WindProfile } from '../air/wind-profile.ts';
+import { TYPICAL_SCATTER } from '../flight/dispersion.ts';
 import type { Flier } from '../flight/flier.ts';
 import { groundPlay, SURFACE_FRICTION } from '../flight/ground-play.ts';
 import { RELEASE_HEIGHT_M } from '../flight/release.ts';
@@ -12,6 +13,8 @@ export const PATH_POINTS = 26;
 export const PATH_STRIDE = PATH_POINTS * 3 + 3;
 const DIRECTIONS = 8;
 const DEGREE = Math.PI / 180;
+const SEARCH_STEP_S = 0.15;
+const STILL: WindScatter = { speed_mps: 0, speedSd_mps: 0, directionSd_deg: 0 };
 
 /**
  * Flights of every shot and sample in calm air and in eight winds of one speed. The path in any wind up to about that speed is a
@@ -30,45 +33,79 @@ export type TrajectoryLibrary = Readonly<{
   windTurn_deg: Float32Array;
 }>;
 
-/**
- * @param normals - rows of standard normals (see flight/normal-samples), one a sample after the first
- * @param drop_m - how far below the lie paths go on, so that one table serves any terrain
- */
-export function buildLibrary(
-  player: FittedPlayer,
+/** What flying a library needs besides the library itself. */
+export type LibraryAir = Readonly<{
+  player: FittedPlayer;
+  /** Rows of standard normals (see flight/normal-samples), one a sample after the first. */
+  normals: Float64Array;
+  density_kgpm3: number;
+  profile: WindProfile;
+  /** How far below the lie paths go on, so that one table serves any terrain. */
+  drop_m: number;
+}>;
+
+/** Speeds of the ring, ten a decade: a wind that changes a little needs no new flights. @source preferred numbers R10, ISO 3:1973 */
+const RINGS_MPS = [1, 1.25, 1.6, 2, 2.5, 3.15, 4, 5, 6.3, 8, 10, 12.5, 16, 20, 25, 31.5, 40] as const;
+
+/** The ring that serves a wind: 0 for calm air, else a speed the gusts seldom exceed. */
+export function ringSpeed_mps({ speed_mps, speedSd_mps }: WindScatter): number {
+  if (speed_mps <= 0) return 0;
+  const wanted = speed_mps + speedSd_mps;
+  return RINGS_MPS.find(ring => ring >= wanted) ?? wanted;
+}
+
+/** Numbers `paths` of a library takes. */
+export function libraryLength(shots: number, samples: number, ring_mps: number): number {
+  return (ring_mps > 0 ? 1 + DIRECTIONS : 1) * shots * samples * PATH_STRIDE;
+}
+
+/** A library with its wind, its paths not flown yet unless `paths` holds them. */
+export function layOutLibrary(
   shots: readonly ShotSpec[],
-  normals: Float64Array,
+  { normals }: Pick<LibraryAir, 'normals'>,
   rows: number,
-  density_kgpm3: number,
-  profile: WindProfile,
   wind: WindScatter,
-  drop_m: number,
-  flier: Flier,
+  ring_mps: number = ringSpeed_mps(wind),
+  paths: Float32Array = new Float32Array(libraryLength(shots.length, rows + 1, ring_mps)),
 ): TrajectoryLibrary {
   const samples = rows + 1;
-  const ringSpeed_mps = wind.speed_mps > 0 ? wind.speed_mps + wind.speedSd_mps : 0;
-  const winds = ringSpeed_mps > 0 ? 1 + DIRECTIONS : 1;
-  const paths = new Float32Array(winds * shots.length * samples * PATH_STRIDE);
   const windSpeed_mps = new Float32Array(samples);
   const windTurn_deg = new Float32Array(samples);
   const sampled = createSampledThrow();
+  for (let k = 0; k < samples; k++) {
+    sampleThrow(normals, k - 1, TYPICAL_SCATTER, wind, sampled);
+    windSpeed_mps[k] = sampled.wind_mps;
+    windTurn_deg[k] = sampled.windTurn_deg;
+  }
+  return { shots, samples, ringSpeed_mps: ring_mps, paths, windSpeed_mps, windTurn_deg };
+}
+
+/** Flies shots from…to−1 of a library into its `paths`. */
+export function flyLibrary(
+  library: TrajectoryLibrary,
+  { player, normals, density_kgpm3, profile, drop_m }: LibraryAir,
+  flier: Flier,
+  from: number,
+  to: number,
+): void {
+  const { shots, samples, ringSpeed_mps: ring_mps, paths } = library;
+  const winds = ring_mps > 0 ? 1 + DIRECTIONS : 1;
+  const sampled = createSampledThrow();
   const play = new Float64Array(2);
-  flier.setStep(0.08);
+  flier.setStep(SEARCH_STEP_S);
   flier.setPlane(0, 0, 0);
-  for (let s = 0; s < shots.length; s++) {
+  for (let s = from; s < to; s++) {
     const shot = shots[s];
     const fitted = player.throws[shot.throwIndex];
     const scatter = planningScatter(fitted, shot);
     const radius_m = fitted.model.diameter_m / 2;
     flier.setDisc(fitted.model);
     for (let w = 0; w < winds; w++) {
-      const from = (w - 1) * (360 / DIRECTIONS) * DEGREE;
+      const windFrom = (w - 1) * (360 / DIRECTIONS) * DEGREE;
       if (w === 0) flier.setAir(density_kgpm3, 0, 0, profile);
-      else flier.setAir(density_kgpm3, -ringSpeed_mps * Math.cos(from), ringSpeed_mps * Math.sin(from), profile);
+      else flier.setAir(density_kgpm3, -ring_mps * Math.cos(windFrom), ring_mps * Math.sin(windFrom), profile);
       for (let k = 0; k < samples; k++) {
-        sampleThrow(normals, k - 1, scatter, wind, sampled);
-        windSpeed_mps[k] = sampled.wind_mps;
-        windTurn_deg[k] = sampled.windTurn_deg;
+        sampleThrow(normals, k - 1, scatter, STILL, sampled);
         const speed = fitted.releaseSpeed_mps * shot.power * sampled.speedShare;
         flier.fly(
           speed,
@@ -89,7 +126,6 @@ export function buildLibrary(
       }
     }
   }
-  return { shots, samples, ringSpeed_mps, paths, windSpeed_mps, windTurn_deg };
 }
 
 /**
@@ -98,7 +134,7 @@ export function buildLibrary(
  * @param share - wind at this hole's exposure as a share of the open one
  * @param out - receives `[shot][sample][PATH_STRIDE]`
  */
-export function pathsInWind(library: TrajectoryLibrary, windFrom_deg: number, share: number, out: Float64Array): void {
+export function pathsInWind(library: TrajectoryLibrary, windFrom_deg: number, share: number, out: Float32Array): void {
   const { shots, samples, paths, ringSpeed_mps } = library;
   const count = shots.length * samples;
   if (ringSpeed_mps === 0) {
@@ -170,7 +206,7 @@ function levelRun_m(paths: Float32Array, at: number): number {
 }
 
 /** Where a stored path rests on level ground at the lie's height: `out` receives `[along_m, left_m, metres forward per metre of fall]`. */
-export function levelLanding(paths: Float64Array, at: number, out: Float64Array): void {
+export function levelLanding(paths: Float32Array, at: number, out: Float64Array): void {
   let i = 1;
   while (i < PATH_POINTS - 1 && paths[at + 3 * i + 2] > 0) i++;
   const z0 = paths[at + 3 * i - 1];

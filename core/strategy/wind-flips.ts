@@ -1,9 +1,10 @@
 import { windProfile, windRatioAt } from '../air/wind-profile.ts';
 import { createFlier } from '../flight/flier.ts';
 import { type Candidate, type Choice, pairedDifference } from './choose-shot.ts';
-import { createExactThrower, type ExactThrower } from './exact-thrower.ts';
-import { type DayLibraries, FLIGHT_HEIGHT_M, type SolvedHole } from './hole-solver.ts';
-import { landingValue } from './landing-value.ts';
+import type { DayLibraries } from './day-libraries.ts';
+import { createExactThrower, type ExactThrower, PLAN_STEP_S } from './exact-thrower.ts';
+import { FLIGHT_HEIGHT_M, type SolvedHole } from './hole-solver.ts';
+import { everyShot, landingValues } from './landing-value.ts';
 import { createMarcher, type Lie } from './march.ts';
 import { marchPromising } from './march-promising.ts';
 import type { HolePlan } from './plan-report.ts';
@@ -11,7 +12,7 @@ import { createShotMarcher } from './shot-marcher.ts';
 import { type ShotOutcome, shotOutcome } from './shot-outcome.ts';
 import type { ShotSpec } from './shots.ts';
 import { expectedOf, resetThrowValue, type ThrowValue } from './throw-value.ts';
-import { buildLibrary, type TrajectoryLibrary } from './trajectory-library.ts';
+import { flyLibrary, type LibraryAir, layOutLibrary, type TrajectoryLibrary } from './trajectory-library.ts';
 import { distanceToBasket, valueAt } from './value-field.ts';
 import { windBins } from './wind-bins.ts';
 
@@ -95,18 +96,16 @@ function discsToCompare(solved: SolvedHole, choice: Choice): number[] {
 
 /** The middle of every shot in calm air and in eight winds of one speed. */
 function middleFlights({ player, day, drop_m }: DayLibraries, shots: readonly ShotSpec[]): TrajectoryLibrary {
-  const ring = { speed_mps: RING_MPS, speedSd_mps: 0, directionSd_deg: 0 };
-  return buildLibrary(
+  const air: LibraryAir = {
     player,
-    shots,
-    new Float64Array(0),
-    0,
-    day.density_kgpm3,
-    windProfile('open'),
-    ring,
+    normals: new Float64Array(0),
+    density_kgpm3: day.density_kgpm3,
+    profile: windProfile('open'),
     drop_m,
-    createFlier(),
-  );
+  };
+  const library = layOutLibrary(shots, air, 0, { speed_mps: RING_MPS, speedSd_mps: 0, directionSd_deg: 0 }, RING_MPS);
+  flyLibrary(library, air, createFlier(), 0, shots.length);
+  return library;
 }
 
 function choiceInWind(
@@ -138,24 +137,22 @@ function choiceInWind(
       directionSd_deg: speed_mps > 0 ? day.wind.directionSpread_deg : 0,
     },
   };
-  const thrower = createExactThrower(world, player, air, table.thrower.flier, marcher, 0.08);
+  const thrower = createExactThrower(world, player, air, table.thrower.flier, marcher, PLAN_STEP_S);
   const toBasket = Math.atan2(field.basket[0], field.basket[1]) / DEGREE;
   const steps = Math.round(AIM_REACH_DEG / AIM_STEP_DEG);
-  const aimOf = (aim: number) => toBasket + (aim - steps) * AIM_STEP_DEG;
+  const aims_deg = Array.from({ length: 2 * steps + 1 }, (_, aim) => toBasket + (aim - steps) * AIM_STEP_DEG);
   const farthest = Math.max(distanceToBasket(field, 0, 0), bins.leastReach_m(toBasket)) + TOO_FAR_M;
   const running: ThrowValue = { paths: 0, sum: 0, replay: 0 };
-  const point = new Float64Array(2);
+  const bounds = new Float64Array(shots.length * aims_deg.length);
+  landingValues(world, bins, field, TEE, everyShot(bins), aims_deg, farthest, bounds);
   const replayValue = valueAt(field, 0, 0);
   const promising = marchPromising({
     shots: shots.length,
-    aims: 2 * steps + 1,
-    bound: (shot, aim) =>
-      bins.at(aimOf(aim)).landing[3 * shot] > farthest
-        ? Number.POSITIVE_INFINITY
-        : landingValue(world, bins, field, shot, aimOf(aim), TEE, point),
+    aims: aims_deg.length,
+    bounds,
     score: (shot, aim) => {
       resetThrowValue(running);
-      shotMarcher.add(shot, 0, 1, TEE, aimOf(aim), field, running);
+      shotMarcher.add(shot, 0, 1, TEE, aims_deg[aim], field, running);
       return expectedOf(running);
     },
     most: 0,
@@ -167,7 +164,7 @@ function choiceInWind(
     const pair = promising.find(p => shots[p.shot].throwIndex === throwIndex);
     if (!pair) return [];
     const shot = shots[pair.shot];
-    const aim_deg = aimOf(pair.aim);
+    const aim_deg = aims_deg[pair.aim];
     const outcome: ShotOutcome = shotOutcome(
       thrower,
       field,

@@ -2,17 +2,18 @@ import { windProfile, windRatioAt } from '../../core/air/wind-profile.ts';
 import { createFlier } from '../../core/flight/flier.ts';
 import { normalSamples } from '../../core/flight/normal-samples.ts';
 import { nearestStation } from '../../core/geometry/along-line.ts';
+import type { DayLibraries } from '../../core/strategy/day-libraries.ts';
 import { fillValues } from '../../core/strategy/fill-from-lies.ts';
-import type { DayLibraries, SolvedHole } from '../../core/strategy/hole-solver.ts';
+import type { SolvedHole } from '../../core/strategy/hole-solver.ts';
 import { makeField } from '../../core/strategy/make-field.ts';
 import { createMarcher, type Lie } from '../../core/strategy/march.ts';
 import { createPolicy, type Policy } from '../../core/strategy/policy.ts';
 import { createShotMarcher, type ShotMarcher } from '../../core/strategy/shot-marcher.ts';
 import { expectedOf, resetThrowValue, type ThrowValue } from '../../core/strategy/throw-value.ts';
-import { buildLibrary } from '../../core/strategy/trajectory-library.ts';
 import type { ValueField } from '../../core/strategy/value-field.ts';
 import { windBins } from '../../core/strategy/wind-bins.ts';
 import { groundAt, type World } from '../../core/strategy/world.ts';
+import { buildLibrary } from '../core/strategy/build-library.ts';
 
 export type BruteSettings = Readonly<{
   cell_m: number;

@@ -1,6 +1,6 @@
 import type { HoleMap, LocalPoint } from '../../core/geometry/hole-map.ts';
 import type { DiscClass, FittedPlayer } from '../../core/player/fitted-player.ts';
-import { type DayLibraries, makeDayLibraries } from '../../core/strategy/hole-solver.ts';
+import { type DayLibraries, makeDayLibraries } from '../../core/strategy/day-libraries.ts';
 import { planHole } from '../../core/strategy/plan-hole.ts';
 import type { HolePlan, ShotReport } from '../../core/strategy/plan-report.ts';
 import type { Limits } from '../../core/strategy/shots.ts';

@@ -87,6 +87,7 @@ export function inventedPlayer({
         averageDay_m: rest.along_m,
         averageDaySd_m: 0.5,
         best_m: rest.along_m + 1.6449 * rest.alongSd_m,
+        bestSd_m: 0.8,
         finish_m: -rest.left_m,
         finishSd_m: 0.5,
         distanceSd_m: rest.alongSd_m,

@@ -1,6 +1,7 @@
+import { isDeepStrictEqual } from 'node:util';
 import { describe, expect, it } from 'vitest';
 import type { HoleMap } from '../../../core/geometry/hole-map.ts';
-import { makeDayLibraries } from '../../../core/strategy/hole-solver.ts';
+import { makeDayLibraries, windRooms } from '../../../core/strategy/day-libraries.ts';
 import { planHole } from '../../../core/strategy/plan-hole.ts';
 import { type HolePlan, HolePlanSchema } from '../../../core/strategy/plan-report.ts';
 import { roundOf } from '../../../core/strategy/round-distribution.ts';
@@ -111,11 +112,14 @@ describe('planning', () => {
   });
 
   it('changes nothing it is given', () => {
-    const own = structuredClone({ map, libraries });
+    // the bins are room for what is worked out once, not something given: they are left out of the comparison
+    const { bins: _, ...given } = libraries;
+    const own = structuredClone({ map, libraries: given });
     deepFreeze(own);
     const before = structuredClone(own);
-    expect(planHole(own)).toEqual(planOf(map));
-    expect(own).toEqual(before);
+    expect(planHole({ map: own.map, libraries: { ...own.libraries, bins: windRooms() } })).toEqual(planOf(map));
+    // millions of numbers: node:util compares them natively
+    expect(isDeepStrictEqual(own, before)).toBe(true);
   });
 
   it('refuses limits that leave no disc', () => {

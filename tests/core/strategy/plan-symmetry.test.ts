@@ -5,12 +5,13 @@ import { normalSamples, SAMPLE_DIMENSIONS } from '../../../core/flight/normal-sa
 import type { HoleMap } from '../../../core/geometry/hole-map.ts';
 import { rasterize } from '../../../core/geometry/rasterize.ts';
 import { type Candidate, chooseShot, type Effort, TEE_EFFORT } from '../../../core/strategy/choose-shot.ts';
-import { type DayLibraries, makeDayLibraries, solveHole } from '../../../core/strategy/hole-solver.ts';
+import { type DayLibraries, makeDayLibraries, windRooms } from '../../../core/strategy/day-libraries.ts';
+import { solveHole } from '../../../core/strategy/hole-solver.ts';
 import { planHole } from '../../../core/strategy/plan-hole.ts';
 import type { HolePlan } from '../../../core/strategy/plan-report.ts';
-import { buildLibrary } from '../../../core/strategy/trajectory-library.ts';
 import { valueAt } from '../../../core/strategy/value-field.ts';
 import { aDay } from './a-day.ts';
+import { buildLibrary } from './build-library.ts';
 import { BAG, inventedPlayer } from './invented-player.ts';
 import { asDrawn, elbow, type Move, mirrored, quarterTurn, turned } from './sketched-holes.ts';
 
@@ -42,7 +43,14 @@ function mirroredLibraries(from: DayLibraries, rows: { field: Float64Array; all:
       from.drop_m,
       createFlier(),
     );
-  return { ...from, player: left, day, all: build(from.all, rows.all), field: build(from.field, rows.field) };
+  return {
+    ...from,
+    player: left,
+    day,
+    all: build(from.all, rows.all),
+    field: build(from.field, rows.field),
+    bins: windRooms(),
+  };
 }
 
 function solvedChoice(map: HoleMap, libraries: DayLibraries, mirror: boolean) {
@@ -72,7 +80,12 @@ describe('a hole, its wind and its player mirrored together', () => {
       made.drop_m,
       createFlier(),
     );
-  const libraries = { ...made, all: rebuild(made.all, normals.all), field: rebuild(made.field, normals.field) };
+  const libraries = {
+    ...made,
+    all: rebuild(made.all, normals.all),
+    field: rebuild(made.field, normals.field),
+    bins: windRooms(),
+  };
   const drawn = solvedChoice(elbow(), libraries, false);
   const flippedRows = { field: flipped(normals.field), all: flipped(normals.all) };
   const mirror = solvedChoice(elbow(mirrored), mirroredLibraries(libraries, flippedRows), true);

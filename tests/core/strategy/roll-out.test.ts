@@ -1,18 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { SAMPLE_DIMENSIONS } from '../../../core/flight/normal-samples.ts';
 import type { HoleMap } from '../../../core/geometry/hole-map.ts';
-import { rasterize } from '../../../core/geometry/rasterize.ts';
 import { makeChance } from '../../../core/player/putting-curve.ts';
-import {
-  type Candidate,
-  chooseShot,
-  type Effort,
-  NEXT_EFFORT,
-  TEE_EFFORT,
-} from '../../../core/strategy/choose-shot.ts';
-import { makeDayLibraries, type SolvedHole, solveHole } from '../../../core/strategy/hole-solver.ts';
+import { type Candidate, chooseShot, type Effort, NEXT_EFFORT } from '../../../core/strategy/choose-shot.ts';
+import { makeDayLibraries } from '../../../core/strategy/day-libraries.ts';
+import type { SolvedHole } from '../../../core/strategy/hole-solver.ts';
 import { type Lie, RESULT } from '../../../core/strategy/march.ts';
-import { planHole } from '../../../core/strategy/plan-hole.ts';
+import { planHoleInFull } from '../../../core/strategy/plan-hole.ts';
 import { puttFrom } from '../../../core/strategy/putting-value.ts';
 import { distanceToBasket, isPutt, valueAt } from '../../../core/strategy/value-field.ts';
 import { groundAt } from '../../../core/strategy/world.ts';
@@ -89,9 +83,8 @@ describe.each([
   { name: 'a short open hole', map: shortOpen() },
   { name: 'an elbow between a wood and out-of-bounds', map: elbow() },
 ])('$name played 4,000 times as planned, with fresh scatter', ({ map }) => {
-  const plan = planHole({ map, libraries });
-  const solved = solveHole(map, rasterize(map), libraries, 20);
-  const tee = chooseShot(solved.table, { east_m: 0, north_m: 0, ground_m: 0 }, TEE_EFFORT).best;
+  const { plan, solved, choice } = planHoleInFull({ map, libraries });
+  const tee = choice.best;
   const scores = playRounds(map, solved, tee);
   const mean = scores.reduce((a, b) => a + b) / ROUNDS;
   const error = Math.sqrt(scores.reduce((sum, s) => sum + (s - mean) ** 2, 0) / ROUNDS / ROUNDS);

@@ -160,6 +160,16 @@ export function march(marcher: Marcher, path: Float64Array, { mode, from, ground
   const aim = ((aim_deg ?? 0) * Math.PI) / 180;
   const lie = { east_m: from?.[0] ?? 0, north_m: from?.[1] ?? 0, ground_m: ground_m ?? 0 };
   const [skidX, skidY] = skid ?? [0, 0];
-  marcher.march(path, 0, path.length / 3, lie, Math.sin(aim), Math.cos(aim), skidX, skidY, mode === 'exact');
+  marcher.march(
+    new Float32Array(path),
+    0,
+    path.length / 3,
+    lie,
+    Math.sin(aim),
+    Math.cos(aim),
+    skidX,
+    skidY,
+    mode === 'exact',
+  );
   return { clear: marcher.ends.clear, ends: endsOf(marcher.ends) };
 }

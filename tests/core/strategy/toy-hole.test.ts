@@ -114,6 +114,21 @@ describe('the toy hole through the value of a throw', () => {
     expect(drop('P')).toBeCloseTo(1 + 1 + 1.2, 12);
   });
 
+  it('plays out-of-bounds from the previous lie when that is better than where it went over, and only then', () => {
+    const from = (lieValue: number) => {
+      const value: ThrowValue = { paths: 0, sum: 0, replay: 0, lieValue };
+      const ends = endsFor([
+        { to: 'P', chance: 0.8 },
+        { to: 'R', chance: 0.2, penalty: 1 },
+      ]);
+      addPath(value, ends, toyField(SOLVED), Number.NaN, Number.NaN, 0);
+      return expectedOf(value);
+    };
+    // by hand: on from R, worth 1.71: 1 + 0.8·1.2 + 0.2·(1 + 1.71); again from a lie worth less: (1 + 0.8·1.2 + 0.2)/(1 − 0.2)
+    expect(from(2.5)).toBeCloseTo(1 + 0.8 * 1.2 + 0.2 * 2.71, 12);
+    expect(from(1.5)).toBeCloseTo((1 + 0.8 * 1.2 + 0.2) / 0.8, 12);
+  });
+
   it('means over paths: two paths of one shot are its two halves', () => {
     const value: ThrowValue = { paths: 0, sum: 0, replay: 0 };
     const field = toyField(SOLVED);

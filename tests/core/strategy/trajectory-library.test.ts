@@ -4,14 +4,9 @@ import { createFlier, LANDING } from '../../../core/flight/flier.ts';
 import { groundPlay, SURFACE_FRICTION } from '../../../core/flight/ground-play.ts';
 import { normalSamples } from '../../../core/flight/normal-samples.ts';
 import { shotsOf } from '../../../core/strategy/shots.ts';
-import {
-  buildLibrary,
-  levelLanding,
-  PATH_POINTS,
-  PATH_STRIDE,
-  pathsInWind,
-} from '../../../core/strategy/trajectory-library.ts';
+import { levelLanding, PATH_POINTS, PATH_STRIDE, pathsInWind } from '../../../core/strategy/trajectory-library.ts';
 import { windBins } from '../../../core/strategy/wind-bins.ts';
+import { buildLibrary } from './build-library.ts';
 import { inventedPlayer } from './invented-player.ts';
 
 const DENSITY_KGPM3 = 1.2;
@@ -56,7 +51,7 @@ function flownIn(shotIndex: number, wind_mps: number, from_deg: number) {
 }
 
 function restErrors(library: ReturnType<typeof libraryAt>, share: number, step_deg: number): number[] {
-  const out = new Float64Array(shots.length * PATH_STRIDE);
+  const out = new Float32Array(shots.length * PATH_STRIDE);
   const point = new Float64Array(3);
   const errors: number[] = [];
   for (let from = 0; from < 360; from += step_deg) {
@@ -79,8 +74,8 @@ describe('the trajectory library', () => {
   });
 
   it('in calm air is what a windy day gives at no wind', () => {
-    const calm = new Float64Array(shots.length * PATH_STRIDE);
-    const still = new Float64Array(shots.length * PATH_STRIDE);
+    const calm = new Float32Array(shots.length * PATH_STRIDE);
+    const still = new Float32Array(shots.length * PATH_STRIDE);
     pathsInWind(libraryAt(0, 0), 0, 1, calm);
     pathsInWind(libraryAt(5, 1), 123, 0, still);
     expect(still).toEqual(calm);
@@ -88,8 +83,9 @@ describe('the trajectory library', () => {
 
   it('at the stored winds gives each flight back', () => {
     // ring speed = mean + one standard deviation; share 6/5 of the mean is the ring itself
+    // (regression: the chord of a stored path and its long steps, 0.15 s, together)
     const errors = restErrors(libraryAt(5, 1), 6 / 5, 45);
-    expect(quantile(errors, 0.95)).toBeLessThan(0.1);
+    expect(quantile(errors, 0.95)).toBeLessThan(0.13);
   });
 
   it.each([
@@ -109,7 +105,7 @@ describe('the trajectory library', () => {
   it('weighs the nine winds by weights that sum to 1: what is the same in all of them stays the same', () => {
     const library = libraryAt(5, 1);
     const same = { ...library, paths: library.paths.map((_, i) => (i % PATH_STRIDE) - 7) };
-    const out = new Float64Array(shots.length * PATH_STRIDE);
+    const out = new Float32Array(shots.length * PATH_STRIDE);
     for (const from of [0, 11, 45, 137, 200, 359.5])
       for (const share of [0, 0.3, 1, 1.5]) {
         pathsInWind(same, from, share, out);
@@ -123,8 +119,8 @@ describe('the trajectory library', () => {
     const mirrored = inventedPlayer({ arm_mps: 23, handedness: 'left' });
     const scatter = { speed_mps: 5, speedSd_mps: 1, directionSd_deg: 0 };
     const left = buildLibrary(mirrored, shots, new Float64Array(0), 0, DENSITY_KGPM3, OPEN, scatter, DROP_M, flier);
-    const a = new Float64Array(shots.length * PATH_STRIDE);
-    const b = new Float64Array(shots.length * PATH_STRIDE);
+    const a = new Float32Array(shots.length * PATH_STRIDE);
+    const b = new Float32Array(shots.length * PATH_STRIDE);
     pathsInWind(libraryAt(5, 1), 70, 0.8, a);
     pathsInWind(left, -70, 0.8, b);
     for (let s = 0; s < shots.length; s++)
@@ -167,7 +163,7 @@ describe('wind bins', () => {
   it('turn the day’s wind against the aim: the bin of an aim holds the paths of that relative wind', () => {
     const library = libraryAt(5, 1);
     const bins = windBins(library, 250, 0.9);
-    const out = new Float64Array(shots.length * PATH_STRIDE);
+    const out = new Float32Array(shots.length * PATH_STRIDE);
     // aims that fall on the middle of one of the 32 bins: 250 − aim a multiple of 11.25
     for (const [aim, relative] of [
       [250, 0],

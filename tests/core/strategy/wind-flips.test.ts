@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { makeDayLibraries } from '../../../core/strategy/hole-solver.ts';
+import { makeDayLibraries } from '../../../core/strategy/day-libraries.ts';
 import { planHole } from '../../../core/strategy/plan-hole.ts';
 import { aDay } from './a-day.ts';
 import { BAG, inventedPlayer } from './invented-player.ts';
