@@ -7,63 +7,77 @@ export type BagPrior = Readonly<{
   discSpread: number;
   stability: number;
   stabilityVariance: number;
+  /** Spread of the discs' stability about the player's, turn units. */
+  stabilitySpread: number;
 }>;
 
 /** Estimate of one quantity from one disc's own throws alone. */
 export type OwnEstimate = Readonly<{ value: number; variance: number }>;
 
-/** Spread of the discs' stability about the player's, turn units: prior of the flight model's own fit, an assumption. */
+/** Spread of the discs' stability about the player's before the bag is known, turn units: prior of the flight model's own fit, an assumption. */
 export const STABILITY_SPREAD = 0.7;
 
-const ARM_BEFORE = { value: Math.log(22), variance: 0.35 ** 2 }; // assumed, wide: 15 to 31 m/s
-const STABILITY_BEFORE_VARIANCE = 0.5 ** 2; // assumed
-const SPREAD_BEFORE = 0.025; // assumed size of the disc-to-disc spread, with the weight of three discs
+const ARM_BEFORE: OwnEstimate = { value: Math.log(22), variance: 0.35 ** 2 }; // assumed, wide: 15 to 31 m/s
+const STABILITY_BEFORE: OwnEstimate = { value: 0, variance: 0.5 ** 2 }; // assumed
 const SPREAD_BEFORE_DISCS = 3;
-const LEAST_SPREAD = 0.01;
-const GREATEST_SPREAD = 0.15;
 const SPREAD_STEPS = 60;
 
+/** What is believed of a disc-to-disc spread before the throws: `guess` with the weight of three discs. */
+type SpreadBefore = Readonly<{ guess: number; least: number; greatest: number }>;
+const ARM_SPREAD: SpreadBefore = { guess: 0.025, least: 0.01, greatest: 0.15 }; // assumed
+const STABILITY_SPREADS: SpreadBefore = { guess: STABILITY_SPREAD, least: 0.2, greatest: 2.5 }; // assumed
+
 /**
- * Empirical Bayes: the spread is its posterior mean with the arm integrated out (its most plausible value would be too small,
- * and the intervals with it), the arm is pooled under that spread.
+ * Empirical Bayes: each spread is its posterior mean with the common value integrated out (its most plausible value would be too
+ * small, and the intervals with it), arm and stability are pooled under their spreads.
  * @param logArms - per disc, ln(release speed / share)
  * @param stabilities - per disc, turn units
  */
 export function bagPrior(logArms: readonly OwnEstimate[], stabilities: readonly OwnEstimate[]): BagPrior {
-  const spreads = Array.from(
-    { length: SPREAD_STEPS + 1 },
-    (_, i) => LEAST_SPREAD * (GREATEST_SPREAD / LEAST_SPREAD) ** (i / SPREAD_STEPS),
-  );
-  const misfits = spreads.map(spread => spreadMisfit(spread, logArms));
-  const best = Math.min(...misfits);
-  let chance = 0;
-  let squares = 0;
-  spreads.forEach((spread, i) => {
-    const weight = Math.exp((best - misfits[i]!) / 2);
-    chance += weight;
-    squares += weight * spread ** 2;
-  });
-  const discSpread = Math.sqrt(squares / chance);
+  const discSpread = spreadOf(ARM_SPREAD, ARM_BEFORE, logArms);
+  const stabilitySpread = spreadOf(STABILITY_SPREADS, STABILITY_BEFORE, stabilities);
   const arm = pooled(ARM_BEFORE, logArms, discSpread ** 2);
-  const stability = pooled({ value: 0, variance: STABILITY_BEFORE_VARIANCE }, stabilities, STABILITY_SPREAD ** 2);
+  const stability = pooled(STABILITY_BEFORE, stabilities, stabilitySpread ** 2);
   return {
     logArm: arm.value,
     logArmVariance: arm.variance,
     discSpread,
     stability: stability.value,
     stabilityVariance: stability.variance,
+    stabilitySpread,
   };
 }
 
-/** −2 ln of the posterior density of ln spread, arm integrated out. */
-function spreadMisfit(spread: number, logArms: readonly OwnEstimate[]): number {
-  const { value, variance } = pooled(ARM_BEFORE, logArms, spread ** 2);
-  let misfit = -Math.log(variance) + (value - ARM_BEFORE.value) ** 2 / ARM_BEFORE.variance;
-  for (const own of logArms) {
-    const total = own.variance + spread ** 2;
-    misfit += Math.log(total) + (own.value - value) ** 2 / total;
+/** Root of the posterior mean square of the spread, on a grid of its logarithm. */
+function spreadOf(spread: SpreadBefore, before: OwnEstimate, own: readonly OwnEstimate[]): number {
+  const { least, greatest } = spread;
+  const spreads = Array.from({ length: SPREAD_STEPS + 1 }, (_, i) => least * (greatest / least) ** (i / SPREAD_STEPS));
+  const misfits = spreads.map(value => spreadMisfit(value, spread, before, own));
+  const best = Math.min(...misfits);
+  let chance = 0;
+  let squares = 0;
+  spreads.forEach((value, i) => {
+    const weight = Math.exp((best - misfits[i]!) / 2);
+    chance += weight;
+    squares += weight * value ** 2;
+  });
+  return Math.sqrt(squares / chance);
+}
+
+/** −2 ln of the posterior density of ln spread, the common value integrated out. */
+function spreadMisfit(
+  value: number,
+  { guess }: SpreadBefore,
+  before: OwnEstimate,
+  all: readonly OwnEstimate[],
+): number {
+  const common = pooled(before, all, value ** 2);
+  let misfit = -Math.log(common.variance) + (common.value - before.value) ** 2 / before.variance;
+  for (const own of all) {
+    const total = own.variance + value ** 2;
+    misfit += Math.log(total) + (own.value - common.value) ** 2 / total;
   }
-  return misfit + SPREAD_BEFORE_DISCS * (2 * Math.log(spread) + (SPREAD_BEFORE / spread) ** 2);
+  return misfit + SPREAD_BEFORE_DISCS * (2 * Math.log(value) + (guess / value) ** 2);
 }
 
 function pooled(before: OwnEstimate, own: readonly OwnEstimate[], spreadVariance: number): OwnEstimate {

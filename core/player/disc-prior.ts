@@ -19,7 +19,7 @@ export function priorOf(bag: BagPrior | undefined, fit: DiscFit): DiscPrior {
     logSpeed: bag.logArm + share,
     logSpeedVariance: bag.discSpread ** 2 + bag.logArmVariance,
     stability: bag.stability,
-    stabilityVariance: STABILITY_SPREAD ** 2 + bag.stabilityVariance,
+    stabilityVariance: bag.stabilitySpread ** 2 + bag.stabilityVariance,
   };
 }
 

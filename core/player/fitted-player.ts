@@ -35,6 +35,7 @@ export type FittedThrow = Readonly<{
   averageDay_m: number;
   averageDaySd_m: number;
   best_m: number;
+  bestSd_m: number;
   finish_m: number;
   finishSd_m: number;
   distanceSd_m: number;

@@ -15,10 +15,13 @@ const BEST_SHARE = 0.95;
 const UNDER_RATED = 0.88;
 const FAST_DISC_SPEED = 9;
 /**
- * The normal approximation leaves intervals of the distance, finish and stability a tenth too narrow (skewed ensembles, weights
- * and a spread that is itself estimated): found on invented players with known truth, whose 90 % intervals then hold 90 %.
+ * The normal approximation leaves intervals too narrow (skewed ensembles, weights, a spread that is itself estimated, a stability
+ * that acts less the more there is of it): found on invented players with known truth, whose 90 % intervals then hold about 90 %
+ * (docs/fit.md).
  */
-const WIDENING = 1.1;
+const WIDENING = { distance: 1.1, finish: 1.25, stability: 1.35 } as const;
+/** The outlier weights take some of a wide scatter with them; the best distance then is this much of its lead over the mean unsure. */
+const BEST_DOUBT = 0.1;
 
 /**
  * Everything the plan needs to know of a disc from one hand, in calm air over level turf, flat at full power.
@@ -39,7 +42,8 @@ export function fittedThrow(
   const release = { speed_mps: Math.exp(unknowns.logSpeed), launch_deg, hyzer_deg: 0, spinPerSpeed: fit.spinPerSpeed };
   setCalm(flier, fit, unknowns);
   const sample = restSamples(flier, fit.radius_m, release, scatterOf(unknowns), normals);
-  const sd = doubt(flier, fit, covariance, launch_deg);
+  const best_m = Math.max(moments.along_m, quantile(sample.along_m, BEST_SHARE));
+  const sd = doubt(flier, fit, covariance, launch_deg, (best_m - moments.along_m) / moments.alongSd_m);
   const weights = fit.groups.flatMap(at => at.weights);
   const n = weights.reduce((sum, w) => sum + w, 0);
   const thrown = groups.reduce((sum, group) => sum + group.throws.length, 0);
@@ -56,15 +60,16 @@ export function fittedThrow(
     releaseSpeed_mps: release.speed_mps,
     releaseSpeedSd: Math.sqrt(covariance[0]![0]!),
     stabilityOffset: unknowns.stability,
-    stabilityOffsetSd: WIDENING * Math.sqrt(covariance[1]![1]!),
+    stabilityOffsetSd: WIDENING.stability * Math.sqrt(covariance[1]![1]!),
     spinPerSpeed: fit.spinPerSpeed,
     scatter: scatterOf(unknowns),
     launch_deg,
     averageDay_m: moments.along_m,
-    averageDaySd_m: WIDENING * sd.along_m,
-    best_m: Math.max(moments.along_m, quantile(sample.along_m, BEST_SHARE)),
+    averageDaySd_m: WIDENING.distance * sd.along_m,
+    best_m,
+    bestSd_m: Math.hypot(WIDENING.distance * sd.best_m, BEST_DOUBT * (best_m - moments.along_m)),
     finish_m: -moments.left_m,
-    finishSd_m: WIDENING * sd.left_m,
+    finishSd_m: WIDENING.finish * sd.left_m,
     distanceSd_m: moments.alongSd_m,
     sideSd_m: moments.leftSd_m,
     notes: [
@@ -90,21 +95,35 @@ function basisOf(n: number): Basis {
   return n > 0 ? 'borrowed' : 'predicted';
 }
 
-/** Standard deviation of the calm means from that of the unknowns; the launch is the best one, so its change doesn't matter. */
-function doubt(flier: Flier, fit: DiscFit, covariance: readonly (readonly number[])[], launch_deg: number) {
+/**
+ * Standard deviation of the calm means from that of the unknowns; the launch is the best one, so its change doesn't matter.
+ * @param bestSds - standard deviations by which the best lies over the mean: it moves with the scatter too
+ */
+function doubt(
+  flier: Flier,
+  fit: DiscFit,
+  covariance: readonly (readonly number[])[],
+  launch_deg: number,
+  bestSds: number,
+) {
   const here = calmMoments(flier, fit, fit.unknowns, launch_deg, SIGMA_POINTS);
   const slopes = UNKNOWNS.map(name => {
     const there = calmMoments(flier, fit, moved(fit.unknowns, name), launch_deg, SIGMA_POINTS);
     const step = differenceStep(name);
-    return { along: (there.along_m - here.along_m) / step, left: (there.left_m - here.left_m) / step };
+    const along = (there.along_m - here.along_m) / step;
+    return {
+      along,
+      left: (there.left_m - here.left_m) / step,
+      best: along + (bestSds * (there.alongSd_m - here.alongSd_m)) / step,
+    };
   });
-  const sdOf = (pick: (slope: { along: number; left: number }) => number) => {
+  const sdOf = (pick: (slope: (typeof slopes)[number]) => number) => {
     let variance = 0;
     for (const [i, a] of slopes.entries())
       for (const [j, b] of slopes.entries()) variance += pick(a) * covariance[i]![j]! * pick(b);
     return Math.sqrt(Math.max(0, variance));
   };
-  return { along_m: sdOf(s => s.along), left_m: sdOf(s => s.left) };
+  return { along_m: sdOf(s => s.along), left_m: sdOf(s => s.left), best_m: sdOf(s => s.best) };
 }
 
 /** Says so when a session's mean can't be met: wrong wind, wrong disc, or a model that doesn't fit. */

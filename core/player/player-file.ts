@@ -176,6 +176,7 @@ const PuttSchema = record(
       error: 'must be a whole number',
     }),
     makes: between(0, 100_000, 'how many went in').refine(Number.isInteger, { error: 'must be a whole number' }),
+    date: maybe(text('the date, like 2026-05-30')),
   },
   'a row {distance_m, attempts, makes}',
 ).superRefine((row, context) => {

@@ -26,18 +26,22 @@ const MEASURED_FROM_ATTEMPTS = 30; // fewer than about 30 tries: show the interv
  * @throws {RangeError} for a row with makes > attempts, negative or non-finite numbers
  */
 export function fitPutting(rows: readonly PuttingRow[]): PuttingCurve {
-  for (const { distance_m, attempts, makes } of rows)
-    if (!(distance_m >= 0 && distance_m < Number.POSITIVE_INFINITY && makes >= 0 && makes <= attempts))
-      throw new RangeError(
-        `putting row must have distance_m ≥ 0 and 0 ≤ makes ≤ attempts, got ${distance_m}, ${makes}, ${attempts}`,
-      );
+  checkRows(rows);
   const attempts = rows.reduce((sum, row) => sum + row.attempts, 0);
-  const shape = attempts === 0 ? shapeOf(PRIOR.map(([middle]) => middle)) : mostPlausible(rows);
+  const shape = shapeOfParameters(attempts === 0 ? PRIOR.map(([middle]) => middle) : mostPlausible(rows));
   return {
     ...shape,
     attempts,
     basis: attempts === 0 ? 'predicted' : attempts < MEASURED_FROM_ATTEMPTS ? 'borrowed' : 'measured',
   };
+}
+
+function checkRows(rows: readonly PuttingRow[]): void {
+  for (const { distance_m, attempts, makes } of rows)
+    if (!(distance_m >= 0 && distance_m < Number.POSITIVE_INFINITY && makes >= 0 && makes <= attempts))
+      throw new RangeError(
+        `putting row must have distance_m ≥ 0 and 0 ≤ makes ≤ attempts, got ${distance_m}, ${makes}, ${attempts}`,
+      );
 }
 
 /**
@@ -71,7 +75,7 @@ export function puttingInterval(row: PuttingRow): { distance_m: number; rate: nu
   return { distance_m: row.distance_m, rate: row.makes / row.attempts, ...wilsonInterval(row.makes, row.attempts) };
 }
 
-function shapeOf(theta: readonly number[]): Shape {
+export function shapeOfParameters(theta: readonly number[]): Shape {
   const within = ([low, high]: readonly [number, number], t: number) => low + (high - low) / (1 + Math.exp(-t));
   return {
     half_m: Math.exp(theta[0]!),
@@ -83,7 +87,7 @@ function shapeOf(theta: readonly number[]): Shape {
 
 /** Negative log posterior. */
 function misfit(rows: readonly PuttingRow[], theta: readonly number[]): number {
-  const shape = shapeOf(theta);
+  const shape = shapeOfParameters(theta);
   let sum = PRIOR.reduce((s, [middle, sd], i) => s + ((theta[i]! - middle) / sd) ** 2 / 2, 0);
   for (const { distance_m, attempts, makes } of rows) {
     const p = makeChance(shape, distance_m);
@@ -93,27 +97,12 @@ function misfit(rows: readonly PuttingRow[], theta: readonly number[]): number {
 }
 
 /** Fisher scoring with Levenberg damping; the prior keeps the information matrix positive definite. */
-function mostPlausible(rows: readonly PuttingRow[]): Shape {
+function mostPlausible(rows: readonly PuttingRow[]): number[] {
   let theta = PRIOR.map(([middle]) => middle);
   let best = misfit(rows, theta);
   let damping = 1e-3;
   for (let round = 0; round < 200 && damping < 1e8; round++) {
-    const gradient = PRIOR.map(([middle, sd], i) => (theta[i]! - middle) / sd ** 2);
-    const information = PRIOR.map(([, sd], i) => PRIOR.map((_, j) => (i === j ? 1 / sd ** 2 : 0)));
-    for (const { distance_m, attempts, makes } of rows) {
-      const p = makeChance(shapeOf(theta), distance_m);
-      const slope = theta.map((_, i) => {
-        const [up, down] = [1e-5, -1e-5].map(step =>
-          makeChance(shapeOf(theta.map((t, j) => (i === j ? t + step : t))), distance_m),
-        );
-        return (up! - down!) / 2e-5;
-      });
-      const spread = p * (1 - p);
-      for (let i = 0; i < PARAMETERS; i++) {
-        gradient[i]! -= ((makes - attempts * p) / spread) * slope[i]!;
-        for (let j = 0; j < PARAMETERS; j++) information[i]![j]! += (attempts / spread) * slope[i]! * slope[j]!;
-      }
-    }
+    const { gradient, information } = curvature(rows, theta);
     const step = solveLinear(
       information.map((row, i) => row.map((value, j) => (i === j ? value * (1 + damping) : value))),
       gradient,
@@ -130,5 +119,39 @@ function mostPlausible(rows: readonly PuttingRow[]): Shape {
     damping = Math.max(1e-9, damping / 10);
     if (gain < 1e-10) break;
   }
-  return shapeOf(theta);
+  return theta;
+}
+
+/** Gradient and expected information of the negative log posterior. */
+function curvature(rows: readonly PuttingRow[], theta: readonly number[]) {
+  const gradient = PRIOR.map(([middle, sd], i) => (theta[i]! - middle) / sd ** 2);
+  const information = PRIOR.map(([, sd], i) => PRIOR.map((_, j) => (i === j ? 1 / sd ** 2 : 0)));
+  for (const { distance_m, attempts, makes } of rows) {
+    const p = makeChance(shapeOfParameters(theta), distance_m);
+    const slope = theta.map((_, i) => {
+      const [up, down] = [1e-5, -1e-5].map(step =>
+        makeChance(shapeOfParameters(theta.map((t, j) => (i === j ? t + step : t))), distance_m),
+      );
+      return (up! - down!) / 2e-5;
+    });
+    const spread = p * (1 - p);
+    for (let i = 0; i < PARAMETERS; i++) {
+      gradient[i]! -= ((makes - attempts * p) / spread) * slope[i]!;
+      for (let j = 0; j < PARAMETERS; j++) information[i]![j]! += (attempts / spread) * slope[i]! * slope[j]!;
+    }
+  }
+  return { gradient, information };
+}
+
+/**
+ * The most plausible parameters, and the information (inverse of the covariance) about them: what `puttingBand` draws from.
+ * @throws {RangeError} for an unsound row, as `fitPutting`
+ */
+export function puttingPosterior(rows: readonly PuttingRow[]): {
+  parameters: readonly number[];
+  information: readonly (readonly number[])[];
+} {
+  checkRows(rows);
+  const parameters = rows.length === 0 ? PRIOR.map(([middle]) => middle) : mostPlausible(rows);
+  return { parameters, information: curvature(rows, parameters).information };
 }

@@ -20,9 +20,13 @@ const DEGREE = Math.PI / 180;
 const AIM_PAST_SD = 2.6;
 const AIM_PAST_M = 6;
 
+/** What a drawing from above takes of a hole. */
+export type SeenHole = Pick<SheetHole, 'map' | 'drawing'> &
+  Readonly<{ plan: Pick<SheetHole['plan'], 'ref' | 'bearing_deg'> }>;
+
 /** The hole from above with the throw on it, basket up. */
 export function topView(
-  { plan, map, drawing: flown }: SheetHole,
+  { plan, map, drawing: flown }: SeenHole,
   shot: ShotReport,
   air: PlanReport['air'],
   units: UnitsChoice,

@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { ratedArmSpeed_mps } from '../../../core/flight/disc-model.ts';
+import { createFlier } from '../../../core/flight/flier.ts';
+import { discSigns } from '../../../core/player/disc-signs.ts';
 import { fitPlayer } from '../../../core/player/fit-player.ts';
 import type { FittedPlayer } from '../../../core/player/fitted-player.ts';
 import { parsePlayer } from '../../../core/player/player-file.ts';
@@ -373,7 +375,13 @@ describe('the fitted player', () => {
   });
 
   it('fits the published table of throws', () => {
-    const report = throwsReport(fitOf(file));
+    const fitted = fitOf(file);
+    const parsed = parsePlayer(file);
+    if (!parsed.ok) throw new Error('invented file must parse');
+    const report = throwsReport(
+      fitted,
+      fitted.throws.map(t => discSigns(parsed.value, fitted, t, createFlier())),
+    );
     expect(ThrowsReportSchema.parse(report)).toEqual(report);
     expect(report.throws.map(t => t.discId)).toEqual(file.discs.map(d => d.id));
     expect(report.throws.every(t => t.readiness.text.length > 0)).toBe(true);

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { readiness } from '../../../core/player/readiness.ts';
+import { needsAnArm, readiness, readinessText } from '../../../core/player/readiness.ts';
 
 type Bag = Parameters<typeof readiness>[0];
 const thrown = (
@@ -46,5 +46,19 @@ describe('readiness', () => {
       'too fast for now',
     );
     expect(readiness([{ ...thrown('slow', 5, 80), hand: 'forehand' }, fast], fast).verdict).toBe('too fast for now');
+  });
+
+  it('writes lengths in the reader’s units, thresholds as the trade says them', () => {
+    const fast = thrown('Comet', 12, 60);
+    const facts = readiness([thrown('Lantern', 5, 60), fast], fast);
+    const text = readinessText(facts, { length: 'ft', speed: 'mph' });
+    expect(text).toContain('Lantern goes 197 ft'); // 60 m by hand
+    expect(text).toContain('375 to 400 ft');
+    expect(text).toContain('no farther than Lantern');
+    expect(text).not.toMatch(/\d m\b/);
+  });
+
+  it('asks an arm of discs from speed 6.5 on only', () => {
+    expect([2, 6, 6.5, 8, 13].map(needsAnArm)).toEqual([false, false, true, true, true]);
   });
 });

@@ -11,8 +11,11 @@ import {
 } from '../../../core/flight/dispersion.ts';
 import { createFlier, LANDING } from '../../../core/flight/flier.ts';
 import { groundPlay, SURFACE_FRICTION } from '../../../core/flight/ground-play.ts';
-import { inverseNormal } from '../../../core/flight/normal-samples.ts';
+import { inverseNormal, normalSamples } from '../../../core/flight/normal-samples.ts';
 import { type Hand, type Handedness, RELEASE_HEIGHT_M, releaseSpin_radps } from '../../../core/flight/release.ts';
+import { restSamples } from '../../../core/player/rest-samples.ts';
+
+const BEST_SAMPLE = normalSamples(384, 77);
 
 export type InventedDisc = Readonly<{
   id: string;
@@ -53,7 +56,14 @@ export type InventedPlayer = Readonly<{
   handedness?: Handedness;
 }>;
 
-type Truth = Readonly<{ discId: string; releaseSpeed_mps: number; stability: number; moments: RestMoments }>;
+type Truth = Readonly<{
+  discId: string;
+  releaseSpeed_mps: number;
+  stability: number;
+  moments: RestMoments;
+  /** 95th percentile of the distance, of 384 flights. */
+  best_m: number;
+}>;
 
 /** Uniform and normal numbers from a seed. */
 export function randomOf(seed: number) {
@@ -143,6 +153,14 @@ export function inventPlayer(player: InventedPlayer) {
       releaseSpeed_mps: speed_mps,
       stability,
       moments: restMoments(flier, radius_m, 'turf', { ...release, launch_deg }, scatter, DEGREE_FIVE),
+      get best_m() {
+        // only some ask for it, and it takes hundreds of flights
+        flier.setDisc(model);
+        flier.setAir(1.2, 0, 0, open);
+        flier.setPlane(0, 0, 0);
+        const best = restSamples(flier, radius_m, { ...release, launch_deg }, scatter, BEST_SAMPLE).along_m;
+        return best.sort((a, b) => a - b)[Math.round(0.95 * (best.length - 1))]!;
+      },
     });
   }
   const file = {
