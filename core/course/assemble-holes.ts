@@ -51,7 +51,7 @@ function drawnHole(
     const more = others.map(other => other.line.feature.path).join(', ');
     notes.assumptions.push({
       path: first!.line.feature.path,
-      message: `hole ${first!.ref} has several lines: this one is planned for, ${more} only adds its tee and basket`,
+      message: `hole ${first!.ref} has several lines: this one is planned for unless a layout plays ${more}`,
     });
   }
   return buildHole(
@@ -62,10 +62,23 @@ function drawnHole(
       tees: unique([...group.map(line => lineEnd(line, 'tee', tees, notes)), ...named(tees, key)]),
       baskets: unique([...group.map(line => lineEnd(line, 'basket', baskets, notes)), ...named(baskets, key)]),
       bends: first!.positions.slice(1, -1),
+      otherLines: others.map(other => wholeLine(other, tees, baskets, notes)),
       lineSource: 'drawn',
     },
     notes,
   );
+}
+
+/** Tee, bends and basket of a drawn line. What is assumed of its ends has been said already. */
+function wholeLine(
+  line: NamedLine,
+  tees: readonly MappedSite[],
+  baskets: readonly MappedSite[],
+  notes: Notes,
+): LonLat[] {
+  const quiet = { ...notes, assumptions: [] };
+  const [tee, basket] = [lineEnd(line, 'tee', tees, quiet), lineEnd(line, 'basket', baskets, quiet)];
+  return [tee.position, ...line.positions.slice(1, -1), basket.position];
 }
 
 function straightHole(
@@ -127,6 +140,8 @@ function unique(sites: readonly Site[]): Site[] {
 }
 
 function startsTogether(a: NamedLine, b: NamedLine): boolean {
+  // From one tee to two baskets there are two lines of play.
+  if (a.basket !== undefined && b.basket !== undefined && a.basket !== b.basket) return false;
   if (a.tee !== undefined && b.tee !== undefined) return a.tee === b.tee;
   return groundDistance_m(a.positions[0]!, b.positions[0]!) < sameTee_m;
 }

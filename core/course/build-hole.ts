@@ -11,6 +11,7 @@ export type HoleParts = Readonly<{
   tees: readonly Site[];
   baskets: readonly Site[];
   bends: readonly LonLat[];
+  otherLines?: readonly (readonly LonLat[])[];
   lineSource: CourseHole['lineSource'];
 }>;
 
@@ -25,7 +26,7 @@ const samePlace_m = 0.01;
  * @returns undefined when it is absurd (a problem is noted)
  */
 export function buildHole(
-  { ref, facts, path, tees, baskets, bends, lineSource }: HoleParts,
+  { ref, facts, path, tees, baskets, bends, otherLines = [], lineSource }: HoleParts,
   notes: Notes,
 ): CourseHole | undefined {
   const [tee, basket] = [tees[0]!, baskets[0]!];
@@ -55,10 +56,12 @@ export function buildHole(
     });
   }
   noteLength(ref, path, facts.taggedLength_m, length_m, notes);
-  return { ref, ...facts, tee, basket, tees, baskets, line, lineSource };
+  const more = otherLines.length === 0 ? {} : { otherLines: otherLines.map(withoutRepeats) };
+  return { ref, ...facts, tee, basket, tees, baskets, line, ...more, lineSource };
 }
 
-function withoutRepeats(line: readonly LonLat[]): LonLat[] {
+/** The line without steps that lead nowhere. */
+export function withoutRepeats(line: readonly LonLat[]): LonLat[] {
   const basket = line.at(-1)!;
   const kept: LonLat[] = [line[0]!];
   for (const position of line.slice(1, -1)) {

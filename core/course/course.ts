@@ -1,5 +1,6 @@
 import type { FeatureCollection, LineString, MultiPolygon, Point, Polygon } from 'geojson';
 import type { Problem } from '../units/result.ts';
+import type { CourseGround } from './elevation-grid.ts';
 
 /** Degrees on WGS 84, longitude first (RFC 7946); the third value, when there, is a height in metres. */
 export type LonLat =
@@ -14,6 +15,8 @@ export type CourseHole = Readonly<{
   name?: string;
   /** As tagged; absent when the map does not say. */
   par?: number;
+  /** False (`placed=no`): drawn nowhere in particular; its lengths and directions hold, its place does not. */
+  isPlaced?: false;
   /** `dist` as tagged, in metres. */
   taggedLength_m?: number;
   /** The tee and basket planned for; the first of `tees` and `baskets` unless a layout chooses. */
@@ -23,6 +26,8 @@ export type CourseHole = Readonly<{
   baskets: readonly Site[];
   /** Line of play, tee first, basket last, bends between. */
   line: readonly LonLat[];
+  /** Lines drawn from the hole's other tees or to its other baskets, tee first; for a layout that plays them. */
+  otherLines?: readonly (readonly LonLat[])[];
   /** `straight`: no line was mapped, tee and basket were joined. */
   lineSource: 'drawn' | 'straight';
 }>;
@@ -115,12 +120,20 @@ export type CourseObject =
   | Fairway
   | PeoplePlace;
 
+/** One hole as a layout plays it; a tee or basket left out is the hole's first. Keys are those of `siteKey`. */
+export type LayoutHole = Readonly<{ ref: string; tee?: string; basket?: string; par?: number }>;
+/** Which holes are played, from which tee to which basket, in order of play. */
+export type Layout = Readonly<{ name: string; path: string; featureIndex: number; holes: readonly LayoutHole[] }>;
+
 export type Course = Readonly<{
   name: string;
   holes: readonly CourseHole[];
+  layouts: readonly Layout[];
   objects: readonly CourseObject[];
   /** Loose heights (features with `ele` or a third coordinate), for the terrain. */
   heights: readonly Readonly<{ position: LonLat; height_m: number }>[];
+  /** Elevation models kept beside the course file; where they cover a hole they give its ground. */
+  ground?: CourseGround;
   /** Stated defaults and readings the player should confirm; shown, never silent. */
   assumptions: readonly Problem[];
   /** Kinds of thing the map says nothing about at all ("not mapped", never "none"). */

@@ -21,3 +21,7 @@ export const leastHole_m = 1;
 export const mostHole_m = 1500;
 /** Sites farther than this from the rest do not belong to one course. */
 export const mostCourse_m = 50_000;
+/** Tees, baskets, holes, mandos and the like: each line is compared with each of them. The largest courses have some two hundred. */
+export const mostGolfThings = 2000;
+/** Corners of one shape, all its rings together: outlines are looked through for crossings. */
+export const mostCorners = 10_000;

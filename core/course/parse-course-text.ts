@@ -1,7 +1,8 @@
-import { getIssues } from '@placemarkio/check-geojson';
 import type { Problem, Result } from '../units/result.ts';
 import type { Course } from './course.ts';
 import { duplicateKeys } from './duplicate-keys.ts';
+import { jsonFaultAt } from './json-fault.ts';
+import { oversizedJson } from './json-size.ts';
 import { lineAndColumn } from './line-and-column.ts';
 import { parseCourse } from './parse-course.ts';
 
@@ -21,38 +22,32 @@ export function parseCourseText(text: string, fileName: string): Result<Course> 
       ],
     };
   }
+  const large = oversizedJson(json);
+  if (large !== undefined) return { ok: false, problems: [large] };
   let input: unknown;
   try {
     input = JSON.parse(json);
-  } catch (error) {
-    return { ok: false, problems: [syntaxProblem(json, error instanceof Error ? error.message : String(error))] };
+  } catch {
+    return { ok: false, problems: [jsonSyntaxProblem(json)] };
   }
   const twice = duplicateKeys(json);
   return twice.length > 0 ? { ok: false, problems: twice } : parseCourse(input, fileName);
 }
 
-/** The engines word their messages differently and only some say where; check-geojson's parser always counts line and column. */
-function syntaxProblem(json: string, engineMessage: string): Problem {
-  const issue = getIssues(json)[0]?.message ?? '';
-  const place = /\((\d+):(\d+)\)\s*$/.exec(issue);
-  if (place === null) {
-    const offset = /position (\d+)/.exec(engineMessage)?.[1];
-    // Neither parser got as far as a token to complain about: the text just stops.
-    if (offset === undefined)
-      return { path: lineAndColumn(json, json.trimEnd().length), message: `not valid JSON: ${tooShort}` };
-    return { path: lineAndColumn(json, Number(offset)), message: `not valid JSON: ${engineMessage}` };
-  }
-  const [line, column] = [Number(place[1]), Number(place[2])];
-  return { path: `line ${line}, column ${column}`, message: `not valid JSON: ${advice(json, line, column)}` };
+/** Where text that `JSON.parse` refuses is wrong, and how to mend it: the engine words it differently and only at times says where. */
+export function jsonSyntaxProblem(json: string): Problem {
+  const at = jsonFaultAt(json) ?? json.length;
+  // What just stops is wrong where its last sign stands, not after the blanks that follow.
+  const path = lineAndColumn(json, at === json.length ? json.trimEnd().length : at);
+  return { path, message: `not valid JSON: ${advice(json, at)}` };
 }
 
 const tooShort = 'the text ends too early: a closing bracket, brace or quote is missing';
 
-function advice(json: string, line: number, column: number): string {
-  const lines = json.split('\n');
-  const rest = (lines[line - 1] ?? '').slice(column - 1);
-  const before = [...lines.slice(0, line - 1), (lines[line - 1] ?? '').slice(0, column - 1)].join('\n').trimEnd();
-  if (rest.trim() === '' && lines.slice(line).join('').trim() === '') return tooShort;
+function advice(json: string, at: number): string {
+  const rest = json.slice(at, at + 200);
+  const before = json.slice(Math.max(0, at - 10_000), at).trimEnd();
+  if (rest.trim() === '') return tooShort;
   if (/^[\]}]/.test(rest) && before.endsWith(',')) return `a comma stands before ${rest[0]}: delete it`;
   if (/^[\]}]/.test(rest))
     return `${rest[0]} is not expected here: a value is missing before it, or a bracket is of the wrong kind`;

@@ -3,6 +3,7 @@ import { assembleHoles } from './assemble-holes.ts';
 import { checkCrs } from './check-crs.ts';
 import { checkPlace } from './check-place.ts';
 import { checkShape } from './check-shape.ts';
+import { checkSize } from './check-size.ts';
 import { checkStructure } from './check-structure.ts';
 import type { Course } from './course.ts';
 import { courseName } from './course-name.ts';
@@ -11,6 +12,7 @@ import { notMapped } from './not-mapped.ts';
 import { noteSitesOut } from './note-sites-out.ts';
 import { type Notes, newNotes, summariseStandIns } from './notes.ts';
 import { readHeights } from './read-heights.ts';
+import { isLayout, readLayouts } from './read-layouts.ts';
 import { readObjects } from './read-objects.ts';
 import { label, readTags, type TaggedFeature } from './tags.ts';
 
@@ -28,7 +30,9 @@ export function parseCourse(input: unknown, fileName: string): Result<Course> {
   checkCrs(source, notes);
   if (notes.problems.length > 0) return { ok: false, problems: notes.problems };
   const all = source.features.map((feature, index) => readTags(feature, index, notes));
-  const known = all.filter(feature => isUsable(feature, notes));
+  const known = all.filter(feature => !isLayout(feature) && isUsable(feature, notes));
+  notes.problems.push(...checkSize(known));
+  if (notes.problems.length > 0) return { ok: false, problems: notes.problems };
   checkPlace(known, notes);
   if (notes.problems.length > 0) return { ok: false, problems: notes.problems };
   for (const feature of known) checkShape(feature, label(feature, meaning(feature.tags)!), notes);
@@ -36,12 +40,22 @@ export function parseCourse(input: unknown, fileName: string): Result<Course> {
   const objects = known.flatMap(feature => readObjects(feature, notes));
   const heights = readHeights(all, notes);
   const holes = assembleHoles(known, notes);
+  const layouts = readLayouts(all, source, holes, notes);
   noteSitesOut(holes, objects, notes);
   if (notes.problems.length > 0) return { ok: false, problems: distinct(notes.problems) };
   const assumptions = [...notes.assumptions, ...summariseStandIns(notes.standIns)];
   return {
     ok: true,
-    value: { name, holes, objects, heights, assumptions, notMapped: notMapped(known, { objects, heights }), source },
+    value: {
+      name,
+      holes,
+      layouts,
+      objects,
+      heights,
+      assumptions,
+      notMapped: notMapped(known, { objects, heights }),
+      source,
+    },
   };
 }
 

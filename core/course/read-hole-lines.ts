@@ -6,7 +6,7 @@ import { linesOf, lonLat } from './shapes.ts';
 import { lengthTag, wholeNumberTag } from './tag-number.ts';
 import { label, type TaggedFeature, tagText, tagWord } from './tags.ts';
 
-export type HoleFacts = Readonly<{ name?: string; par?: number; taggedLength_m?: number }>;
+export type HoleFacts = Readonly<{ name?: string; par?: number; taggedLength_m?: number; isPlaced?: false }>;
 export type HoleLine = Readonly<{
   feature: TaggedFeature;
   label: string;
@@ -39,6 +39,11 @@ export function readHoleLines(features: readonly TaggedFeature[], notes: Notes):
         });
         return [];
       }
+      if (tagWord(feature.tags, 'placed') === 'no')
+        notes.assumptions.push({
+          path: feature.path,
+          message: `${name} is not placed on the map (placed=no): its own lengths and directions hold, where it lies does not`,
+        });
       const ref = tagText(feature.tags, 'ref');
       const line: HoleLine = { feature, label: name, facts, positions: lines[0]!.coordinates.map(lonLat) };
       return [ref === undefined ? line : { ...line, ref }];
@@ -54,5 +59,6 @@ export function readHoleFacts(feature: TaggedFeature, notes: Notes): HoleFacts {
     ...(name === undefined ? {} : { name }),
     ...(par === undefined ? {} : { par }),
     ...(taggedLength_m === undefined ? {} : { taggedLength_m }),
+    ...(tagWord(feature.tags, 'placed') === 'no' ? { isPlaced: false as const } : {}),
   };
 }

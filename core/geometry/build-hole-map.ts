@@ -7,6 +7,7 @@ import { distance_m, lineLength_m } from './line-length.ts';
 import { type LocalFrame, localFrame, toLocal } from './local-frame.ts';
 import type { KnownHeight } from './surface-through-heights.ts';
 import { buildTerrain, groundHeight } from './terrain.ts';
+import { terrainFromElevation } from './terrain-from-elevation.ts';
 
 /** Things within this distance of the box round the line of play are carried on the hole's map. */
 const SURROUNDINGS_m = 80;
@@ -24,7 +25,9 @@ export function buildHoleMap(course: Course, hole: CourseHole): HoleMap {
   const basket = line.at(-1)!;
   const box = boundingBox(line, SURROUNDINGS_m);
   const heights = heightsNear(course, hole, frame, line);
-  const terrain = buildTerrain(box, heights, [[0, 0], basket]);
+  const mapped = buildTerrain(box, heights, [[0, 0], basket]);
+  const surveyed = course.ground && terrainFromElevation(course.ground.terrain, frame, mapped, [[0, 0], basket]);
+  const terrain = surveyed ?? mapped;
   const carried = carryObjects(course, hole, frame, line, box);
   const origin: HoleMap['origin'] = [hole.tee.position[0], hole.tee.position[1]];
   return {
@@ -38,7 +41,11 @@ export function buildHoleMap(course: Course, hole: CourseHole): HoleMap {
     otherTees: hole.tees.map(tee => toLocal(frame, tee.position)).filter(at => distance_m(at, [0, 0]) > 0.05),
     terrain,
     ...carried.objects,
-    assumptions: [...holeAssumptions(hole, terrain), ...carried.assumptions],
+    assumptions: [
+      ...holeAssumptions(hole, terrain, surveyed !== undefined),
+      ...groundNotes(course, surveyed !== undefined, heights.length),
+      ...carried.assumptions,
+    ],
   };
 }
 
@@ -74,14 +81,29 @@ function isNear(position: LonLat, tee: LonLat): boolean {
   return Math.abs(position[1] - tee[1]) < 0.1;
 }
 
-function holeAssumptions(hole: CourseHole, terrain: Terrain): string[] {
+function holeAssumptions(hole: CourseHole, terrain: Terrain, isSurveyed: boolean): string[] {
   const said: string[] = [];
+  if (hole.isPlaced === false) said.push('the hole has no place on the map: what lies round it is not known');
   if (!terrain.known) said.push('heights are not mapped: the ground is taken as level');
-  else if (siteHeight_m(hole.tee) === undefined || siteHeight_m(hole.basket) === undefined)
+  else if (!isSurveyed && (siteHeight_m(hole.tee) === undefined || siteHeight_m(hole.basket) === undefined))
     said.push(
       'the height of the tee or the basket is not mapped: it is read off a smooth surface through the heights near by',
     );
   if (hole.par === undefined) said.push('par is not mapped: derived by the close range method for an expert');
   if (hole.lineSource === 'straight') said.push('no line of play is mapped: tee and basket are joined straight');
+  return said;
+}
+
+/** A model coarser than this smooths over the slopes a throw meets on a hole. */
+const COARSE_m = 10;
+
+function groundNotes(course: Course, isSurveyed: boolean, mappedHeights: number): string[] {
+  if (course.ground === undefined) return [];
+  const { source, resolution_m, datum } = course.ground.terrain;
+  if (!isSurveyed) return [`the elevation model ${source} does not cover this hole: it is left out here`];
+  const said = [`the ground is read from the elevation model ${source} (${datum})`];
+  if (resolution_m > COARSE_m)
+    said.push(`the elevation model has a height every ${Math.round(resolution_m)} m only: short slopes are lost in it`);
+  if (mappedHeights > 0) said.push('heights in the course file are not used beside the elevation model');
   return said;
 }

@@ -178,11 +178,14 @@ function assumptionsFor(course: Course, here: readonly CourseObject[]): string[]
   for (const { kind, path, assumed } of here)
     for (const what of assumed) {
       const key = `${kind}: ${what} is assumed, not mapped`;
-      groups.set(key, [...(groups.get(key) ?? []), path]);
+      const paths = groups.get(key);
+      if (paths === undefined) groups.set(key, [path]);
+      else paths.push(path);
     }
   const standIns = [...groups].map(([text, paths]) => `${text} (${someOf(paths)})`);
-  const isHere = (path: string): boolean =>
-    here.some(object => path === object.path || path.startsWith(`${object.path}.`));
+  const places = new Set(here.map(({ path }) => path));
+  // A reading of a property lies under its object's path.
+  const isHere = (path: string): boolean => places.has(path) || places.has(path.slice(0, path.indexOf('.')));
   const readings = course.assumptions
     // The reader's own sums of stand-ins are for the whole course; those of this hole are counted above.
     .filter(({ path, message }) => isHere(path) && !message.endsWith(' assumed'))

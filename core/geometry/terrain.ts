@@ -26,7 +26,7 @@ export function buildTerrain(box: Box, heights: readonly KnownHeight[], exact: r
     for (let column = 0; column < columns; column++)
       height_m[row * columns + column] = surface([grid.x0_m + column * CELL_m, grid.y0_m + row * CELL_m]) - tee_m;
   const terrain: Terrain = { ...grid, height_m, known: true };
-  pin(
+  pinTerrain(
     terrain,
     exact.map(at => ({ at, height_m: surface(at) - tee_m })),
   );
@@ -47,8 +47,8 @@ export function groundHeight(terrain: Terrain, x_m: number, y_m: number): number
   return south * (1 - fy) + north * fy;
 }
 
-/** Nudges the four nodes round each place, least change first, until the grid passes through it (Kaczmarz 1937). */
-function pin(terrain: Terrain, places: readonly KnownHeight[]): void {
+/** Nudges the four nodes round each place, least change first, until the grid passes through it (Kaczmarz 1937). Writes into the grid. */
+export function pinTerrain(terrain: Terrain, places: readonly KnownHeight[]): void {
   const { columns, rows, cell_m, height_m } = terrain;
   for (let pass = 0; pass < 3; pass++)
     for (const { at, height_m: wanted_m } of places) {

@@ -76,7 +76,7 @@ describe('several tees and baskets', () => {
     expect(course.holes).toHaveLength(1);
     expect(course.holes[0]!.tees.map(({ position }) => position)).toEqual([at([0, 0]), at([-40, 0])]);
     expect(assumed(course)).toContain(
-      'features[0]: hole 1 has several lines: this one is planned for, features[1] only adds its tee and basket',
+      'features[0]: hole 1 has several lines: this one is planned for unless a layout plays features[1]',
     );
     expect(
       theProblem(

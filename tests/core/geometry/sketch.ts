@@ -93,6 +93,7 @@ export function courseOf(
   return {
     name: 'Sketch Meadow',
     holes,
+    layouts: [],
     objects,
     heights: [],
     assumptions: [],
