@@ -37,6 +37,8 @@ function ofSchema(schema: Json, known: Known, name = ''): fc.Arbitrary<unknown> 
       return fitting.length === 0 ? any : fc.oneof({ weight: 2, arbitrary: fc.constantFrom(...fitting) }, any);
     }
     case 'array':
+      if (Array.isArray(schema.prefixItems))
+        return fc.tuple(...(schema.prefixItems as Json[]).map(item => ofSchema(item, known, name)));
       return fc.array(schema.items === undefined ? fc.anything() : ofSchema(schema.items as Json, known, name), {
         minLength: (schema.minItems as number | undefined) ?? 0,
         maxLength: 4,

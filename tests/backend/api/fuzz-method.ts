@@ -5,8 +5,10 @@ import type { Backend } from '../../../backend/api/open-backend.ts';
 import type { PlanningDesk } from '../../../backend/planning/planning-desk.ts';
 import { fitPlayer } from '../../../core/player/fit-player.ts';
 import type { FittedPlayer } from '../../../core/player/fitted-player.ts';
+import { type PracticeHole, practiceHole } from '../../../core/practice/practice-hole.ts';
+import { reviewHole } from '../../../core/review/review-hole.ts';
+import { makeDayLibraries } from '../../../core/strategy/day-libraries.ts';
 import { evaluateShot } from '../../../core/strategy/evaluate-shot.ts';
-import { makeDayLibraries } from '../../../core/strategy/hole-solver.ts';
 import { type PlannedHole, planHoleInFull } from '../../../core/strategy/plan-hole.ts';
 import type { Result } from '../../../core/units/result.ts';
 import { taken } from '../taken.ts';
@@ -22,6 +24,7 @@ const HANGS_AFTER_ms = 30_000;
 export function quickDesk(): PlanningDesk {
   let fitted: FittedPlayer | undefined;
   let solved: PlannedHole | undefined;
+  let played: PracticeHole | undefined;
   let rounds = 0;
   return {
     fit: async file => {
@@ -39,6 +42,21 @@ export function quickDesk(): PlanningDesk {
       solved ??= planHoleInFull({ map, libraries: makeDayLibraries(player, day, limits, drop_m, seed) });
       return evaluateShot(solved, shot, against) ?? null;
     },
+    review: async (map, { player, day, limits, drop_m, seed }, hole) => {
+      solved ??= planHoleInFull({ map, libraries: makeDayLibraries(player, day, limits, drop_m, seed) });
+      return { review: reviewHole(map, solved, hole), stayingCost: null };
+    },
+    practice: async (map, { player, day, limits, drop_m, seed }, how) => {
+      played ??= practiceHole({
+        map,
+        libraries: makeDayLibraries(player, day, limits, drop_m, seed),
+        ...how,
+        plays: 20,
+        rounds: 5,
+      });
+      return { ...played, ref: map.ref };
+    },
+    ownBest: async ({ ref }) => ({ ref, expectedThrows: 3, shot: played!.shot }),
     close: async () => {},
   };
 }
@@ -50,12 +68,28 @@ export async function knownOf({ call }: Pick<Backend, 'call'>): Promise<Known> {
   const { courseId } = (await ask('importCourse', { fileName: 'a', text: course })) as Output<'importCourse'>;
   const { playerId } = (await ask('importPlayer', { fileName: 'b', text: player })) as Output<'importPlayer'>;
   const { undo } = (await ask('setNote', { courseId, ref: '1', text: 'x' })) as Output<'setNote'>;
+  const round = {
+    schema: 'roundwright/round@1' as const,
+    date: '2026-05-01',
+    holes: [
+      {
+        ref: '1',
+        throws: [
+          { discId: 'mid', rest: { toBasket_m: 5 } },
+          { discId: 'putt', holed: true },
+        ],
+      },
+    ],
+  };
+  const { roundId } = (await ask('saveRound', { courseId, playerId, round })) as Output<'saveRound'>;
   const library = JSON.stringify({ schema: 'roundwright/library@1', courses: [], players: [], pins: [], notes: [] });
   return {
     words: {
       courseId: [courseId],
       playerId: [playerId],
       changeId: [undo.changeId],
+      roundId: [roundId],
+      keys: ['1.1', '1.2'],
       planId: [],
       replaces: [],
       ref: ['1', '2'],
@@ -67,11 +101,12 @@ export async function knownOf({ call }: Pick<Backend, 'call'>): Promise<Known> {
       metar: ['METAR KBOS 010000Z 24010KT 10SM CLR 20/10 A3000'],
     },
     objects: {
+      round: [round, { ...round, realDay: { wind: { speed_mps: 6, from_deg: 10 } } }],
       day: [{}, { wind: { speed_mps: 4, from_deg: 90, gust_mps: 7 } }],
       limits: [{}, { hands: ['backhand'] }],
       disc: [{ id: 'new', name: 'New one', speed: 7, glide: 5, turn: -1, fade: 2 }],
     },
-    texts: [course, player, library],
+    texts: [course, player, library, JSON.stringify(round)],
   };
 }
 

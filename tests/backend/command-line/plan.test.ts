@@ -40,6 +40,24 @@ describe('plan', () => {
     expect(out).toContain('Thunder'); // the caution that goes on every plan
   });
 
+  it('gives each hole the wind of its own time', async () => {
+    const words = [
+      '--winds',
+      '[{"time":"09:00","speed_mps":1,"from_deg":270},{"time":"09:30","speed_mps":7,"from_deg":270}]',
+    ];
+    const { out } = await plan(...words, '--hole-minutes', '15', '--json');
+    const { holes, air } = PlanReportSchema.parse(JSON.parse(out));
+    // by hand: halfway between 1 and 7 after a quarter of an hour
+    expect(holes.map(hole => [hole.wind?.at, hole.wind?.speed_mps])).toEqual([
+      ['09:00', 1],
+      ['09:15', expect.closeTo(4, 12)],
+    ]);
+    expect(air.source).toContain('by tee time');
+    const shown = await plan(...words, '--holes', '2');
+    expect(shown.out).toContain('about 09:10: wind 3.0 m/s from 270° (W)');
+    expect(shown.out).toContain('10 minutes a hole (assumed)');
+  });
+
   it('throws only what is allowed', async () => {
     const { out } = await plan('--only', 'putters', '--hand', 'backhand', '--holes', '1', '--json');
     const { holes } = PlanReportSchema.parse(JSON.parse(out));
@@ -56,6 +74,13 @@ describe('plan', () => {
     { words: ['--gust', '8'], says: "'--wind'" },
     { words: ['--wind', '4', '--wind-from', 'W', '--wind-height', '100'], says: "'--wind-height'" },
     { words: ['--metar', 'sunny'], says: "'--metar'" },
+    { words: ['--winds', '09:00 3'], says: "option '--winds': entry 1: " },
+    { words: ['--winds', '09:00 3 from 270', '--wind', '4', '--wind-from', 'W'], says: "'--winds'" },
+    { words: ['--winds', '09:00 5 from 270 gust 3'], says: 'at 09:00: the gust' },
+    { words: ['--winds', 'no-such-file'], says: 'no such file' },
+    { words: ['--winds', '09:00 3 from 270', '--tee-time', 'dawn'], says: "'--tee-time'" },
+    { words: ['--winds', '09:00 3 from 270', '--hole-minutes', '0'], says: "'--hole-minutes'" },
+    { words: ['--tee-time', '09:00'], says: "'--tee-time'" },
     { words: ['--only', 'frisbees'], says: '--only' },
     { words: ['--only', 'distances'], says: '--only' },
     { words: ['--hand', 'left'], says: '--hand' },

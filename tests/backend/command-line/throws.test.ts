@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { ThrowsReportSchema } from '../../../core/player/throws-report.ts';
-import { tinyPlayer } from '../tiny-round.ts';
+import { MeasureNextSchema } from '../../../core/strategy/measure-next.ts';
+import { tinyCourse, tinyPlayer } from '../tiny-round.ts';
 import { fileWith, runLine } from './run-line.ts';
 
 describe('throws', () => {
@@ -40,6 +41,42 @@ describe('throws', () => {
     expect([code, out]).toEqual([1, '']);
     expect(err).toContain(`${file}: ${path}: `);
     expect(err).not.toMatch(/\n\s+at /);
+  });
+
+  it('with a course says which disc to measure next, in the table and as JSON by its schema', async () => {
+    const words = [
+      'throws',
+      '--player',
+      fileWith('p.json', tinyPlayer()),
+      '--course',
+      fileWith('c.geojson', tinyCourse()),
+      '--holes',
+      '1',
+    ];
+    const table = await runLine(words);
+    expect(table).toMatchObject({ code: 0, err: '' });
+    expect(table.out).toContain('What to measure next for Tiny Links (one session of 10 throws)');
+    expect(table.out).toContain('The bag by distance and finish');
+    expect(Math.max(...table.out.split('\n').map(line => line.length))).toBeLessThanOrEqual(100);
+    const { out } = await runLine([...words, '--session', '20', '--json']);
+    const report = JSON.parse(out);
+    expect(ThrowsReportSchema.parse(report).schema).toBe('roundwright/throws@1');
+    expect(MeasureNextSchema.parse(report.measureNext)).toMatchObject({ holes: ['1'], throws: 20 });
+  }, 120_000);
+
+  it('names an option that says nothing without a course, a course it cannot read, and a session too small', async () => {
+    const player = fileWith('p.json', tinyPlayer());
+    const course = fileWith('c.geojson', tinyCourse());
+    expect(await runLine(['throws', '--player', player, '--wind', '4'])).toMatchObject({
+      code: 2,
+      err: expect.stringContaining("'--wind' says nothing without --course"),
+    });
+    expect(await runLine(['throws', '--player', player, '--course', fileWith('c.geojson', '{')])).toMatchObject({
+      code: 1,
+      out: '',
+    });
+    const small = await runLine(['throws', '--player', player, '--course', course, '--session', '1']);
+    expect(small).toMatchObject({ code: 2, err: expect.stringContaining('--session') });
   });
 
   it('without a player it is a usage error', async () => {

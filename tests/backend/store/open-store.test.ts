@@ -2,7 +2,7 @@ import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { describe, expect, it } from 'vitest';
-import type { Step } from '../../../backend/store/migrate.ts';
+import { newestOf, type Step } from '../../../backend/store/migrate.ts';
 import { LIBRARY_FILE, openStore } from '../../../backend/store/open-store.ts';
 import { ALL_STEPS } from '../../../backend/store/steps/all-steps.ts';
 import { taken } from '../taken.ts';
@@ -36,15 +36,18 @@ describe('openStore', () => {
   it('makes a backup with the old rows before a step, and only then changes the file', () => {
     const folder = temporaryFolder();
     written(folder);
-    const step20: Step = { version: 20, up: db => db.exec("UPDATE notes SET text = 'changed by the step'") };
-    const store = taken(openStore(folder, { steps: [...ALL_STEPS, step20], now_ms: () => NOW }));
+    const nextStep: Step = {
+      version: newestOf(ALL_STEPS) + 10,
+      up: db => db.exec("UPDATE notes SET text = 'changed by the step'"),
+    };
+    const store = taken(openStore(folder, { steps: [...ALL_STEPS, nextStep], now_ms: () => NOW }));
     expect(store.tables.notes.get(note)?.text).toBe('changed by the step');
     const [backup] = files(folder, /backup/);
-    expect(backup).toBe('library.backup-20260501-101500-123-v10.sqlite');
+    expect(backup).toBe(`library.backup-20260501-101500-123-v${newestOf(ALL_STEPS)}.sqlite`);
     expect(store.notes).toEqual([expect.stringContaining(backup!)]);
     store.close();
     const old = new Database(join(folder, backup!), { readonly: true });
-    expect(old.pragma('user_version', { simple: true })).toBe(10);
+    expect(old.pragma('user_version', { simple: true })).toBe(newestOf(ALL_STEPS));
     expect(old.prepare('SELECT text FROM notes').pluck().all()).toEqual([note.text]);
     old.close();
   });
@@ -55,7 +58,7 @@ describe('openStore', () => {
     const day_ms = 24 * 3600 * 1000;
     for (let day = 0; day < 60; day++) taken(openStore(folder, { now_ms: () => NOW + day * day_ms })).close();
     const dates = files(folder, /backup/).map(name =>
-      name.slice('library.backup-'.length, -'-101500-123-v10.sqlite'.length),
+      name.slice('library.backup-'.length, -`-101500-123-v${newestOf(ALL_STEPS)}.sqlite`.length),
     );
     // 1 May and every eighth day after it, since a copy must be older than a week; the last five, by the calendar.
     expect(dates).toEqual(['20260525', '20260602', '20260610', '20260618', '20260626']);
@@ -68,7 +71,7 @@ describe('openStore', () => {
     const folder = temporaryFolder();
     written(folder);
     const broken: Step = {
-      version: 20,
+      version: newestOf(ALL_STEPS) + 10,
       up: db => {
         db.exec('DELETE FROM notes');
         throw new Error('half way');
@@ -93,7 +96,12 @@ describe('openStore', () => {
     expect(openStore(folder)).toEqual({
       ok: false,
       problems: [
-        { path: 'library', message: expect.stringMatching(/newer version of the app \(990, this one knows 10\)/) },
+        {
+          path: 'library',
+          message: expect.stringMatching(
+            new RegExp(`newer version of the app \\(990, this one knows ${newestOf(ALL_STEPS)}\\)`),
+          ),
+        },
       ],
     });
     expect(readFileSync(join(folder, LIBRARY_FILE)).equals(before)).toBe(true);
