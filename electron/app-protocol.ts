@@ -1,6 +1,8 @@
 import { readFile } from 'node:fs/promises';
 import type { Protocol } from 'electron';
-import { sheetQuery } from '../backend/api/sheet-query.ts';
+import type { Output } from '../backend/api/contract/api.ts';
+import { sheetCall } from '../backend/api/sheet-query.ts';
+import { tilePath } from '../backend/api/tile-path.ts';
 import { fileUnderRoot } from '../backend/files/file-under-root.ts';
 import { APP_HEADERS, SHEET_HEADERS } from '../backend/host/policy.ts';
 import type { Result } from '../core/units/result.ts';
@@ -22,13 +24,17 @@ export function registerScheme(protocol: Protocol): void {
   protocol.registerSchemesAsPrivileged([{ scheme: SCHEME, privileges }]);
 }
 
-/** Answers `roundwright://app/…` with the built files under `root`, nothing outside it, and the printed sheet at `/sheet?…`. */
+/** Answers `roundwright://app/…` with the built files under `root`, nothing outside it, the printed sheet at `/sheet?…` and the base map's pictures at `/tiles/…`. */
 export function serveApp(root: string, backend: Pick<BridgedBackend, 'call'>): (request: Request) => Promise<Response> {
   return async request => {
     const url = URL.parse(request.url);
     if (url === null || `${url.protocol}//${url.host}` !== APP_ORIGIN) return refuse(403);
     if (request.method !== 'GET' && request.method !== 'HEAD') return refuse(405);
-    if (url.pathname === '/sheet') return sheetAnswer(await backend.call('renderSheet', sheetQuery(url.searchParams)));
+    if (url.pathname === '/sheet') {
+      const { method, input } = sheetCall(url.searchParams);
+      return sheetAnswer(await backend.call(method, input));
+    }
+    if (url.pathname.startsWith('/tiles/')) return tileAnswer(url.pathname, backend);
     const found = await fileUnderRoot(root, url.pathname);
     if (found === null) return refuse(404);
     const headers = { ...APP_HEADERS, 'Content-Type': found.type };
@@ -45,6 +51,14 @@ export function servePages(waiting: ReadonlyMap<string, string>): (request: Requ
     if (html === undefined || request.method !== 'GET') return refuse(404);
     return new Response(html, { headers: PAGE_HEADERS });
   };
+}
+
+async function tileAnswer(pathname: string, backend: Pick<BridgedBackend, 'call'>): Promise<Response> {
+  const place = tilePath(pathname);
+  const answer = place === null ? null : await backend.call('getTile', place);
+  const tile = answer?.ok ? (answer.value as Output<'getTile'>) : null;
+  if (tile === null) return refuse(404);
+  return new Response(Buffer.from(tile.base64, 'base64'), { headers: { ...APP_HEADERS, 'Content-Type': tile.type } });
 }
 
 function sheetAnswer(sheet: Result<unknown>): Response {

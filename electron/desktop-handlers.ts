@@ -14,10 +14,22 @@ import type { PagePrinter } from './page-printer.ts';
 import { saveFile } from './save-file.ts';
 
 const COURSE: FileFilter = { name: 'Courses (GeoJSON)', extensions: ['geojson', 'json'] };
+const MAPS: FileFilter = {
+  name: 'Maps (GeoJSON, OpenStreetMap, GPX, KML)',
+  extensions: ['geojson', 'json', 'osm', 'xml', 'gpx', 'kml', 'kmz', 'html'],
+};
 const JSON_FILE: FileFilter = { name: 'Roundwright files (JSON)', extensions: ['json'] };
+const PAGE: FileFilter = { name: 'Pages (HTML)', extensions: ['html'] };
 const PDF: FileFilter = { name: 'PDF', extensions: ['pdf'] };
 const ANY: FileFilter = { name: 'All files', extensions: ['*'] };
 
+const GEOTIFF: FileFilter = { name: 'Elevation models (GeoTIFF)', extensions: ['tif', 'tiff'] };
+const MBTILES: FileFilter = { name: 'Base maps (MBTiles)', extensions: ['mbtiles'] };
+const CHOICES = {
+  terrain: { title: 'Choose an elevation model', filter: GEOTIFF },
+  surface: { title: 'Choose a surface model', filter: GEOTIFF },
+  baseMap: { title: 'Choose a base map', filter: MBTILES },
+} as const;
 const TITLES = { course: 'Import a course', player: 'Import a player', library: 'Import a library' } as const;
 
 export type DesktopParts = Readonly<{
@@ -56,15 +68,25 @@ export function desktopHandlers({ current, printer, folder, takeOpened }: Deskto
       const chosen = await showOpen(current(), {
         title: TITLES[kind],
         defaultPath: lastFolder,
-        filters: [kind === 'course' ? COURSE : JSON_FILE, ANY],
+        filters: [kind === 'course' ? MAPS : JSON_FILE, ANY],
         properties: kind === 'library' ? ['openFile'] : ['openFile', 'multiSelections'],
       });
       if (chosen[0] !== undefined) lastFolder = dirname(chosen[0]);
       return { ok: true, value: readFiles(chosen) };
     },
+    chooseFile: async ({ kind }) => {
+      const [path = null] = await showOpen(current(), {
+        title: CHOICES[kind].title,
+        defaultPath: lastFolder,
+        filters: [CHOICES[kind].filter, ANY],
+        properties: ['openFile'],
+      });
+      if (path !== null) lastFolder = dirname(path);
+      return { ok: true, value: { path } };
+    },
     takeOpenedFiles: async () => ({ ok: true, value: takeOpened() }),
     saveFile: ({ fileName, text }) =>
-      save(fileName, [fileName.endsWith('.geojson') ? COURSE : JSON_FILE, ANY], async () => ({
+      save(fileName, [filterOf(fileName), ANY], async () => ({
         ok: true,
         value: text,
       })),
@@ -83,6 +105,11 @@ const NOT_SAVED = { ok: true, value: { saved: false } } as const;
 async function showOpen(window: BrowserWindow | undefined, options: OpenDialogOptions): Promise<string[]> {
   const answer = await (window ? dialog.showOpenDialog(window, options) : dialog.showOpenDialog(options));
   return answer.filePaths;
+}
+
+function filterOf(fileName: string): FileFilter {
+  if (fileName.endsWith('.geojson')) return COURSE;
+  return fileName.endsWith('.html') ? PAGE : JSON_FILE;
 }
 
 /** The last part of the name, without what some file system does not take. */

@@ -1,4 +1,4 @@
-import { rmSync, utimesSync } from 'node:fs';
+import { rmSync, utimesSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { oneAtATime } from './one-at-a-time.ts';
 import { isStale } from './stale.ts';
@@ -37,6 +37,8 @@ function partsOf(root: string): Readonly<Record<PartName, Part>> {
       make: async () => {
         const { build } = await import('vite');
         await build({ configFile: join(root, 'vite.config.ts'), root: join(root, 'renderer'), logLevel: 'warn' });
+        const { collectLicences } = await import('./collect-licences.ts');
+        writeFileSync(join(dist, 'renderer', 'licences.json'), JSON.stringify(collectLicences(root)));
       },
     },
     shell: {

@@ -11,6 +11,21 @@ export const CheckReportSchema = z.object({
   course: z.string().nullable().describe('null: the file could not be read as a course'),
   problems: z.array(Place).describe('empty when ok'),
   counts: z.array(z.object({ what: z.string(), count: z.int() })).describe('what is mapped'),
+  layouts: z
+    .array(
+      z.object({
+        name: z.string(),
+        holes: z.array(
+          z.object({
+            ref: z.string(),
+            tee: z.string().optional().describe('the first of the hole when left out'),
+            basket: z.string().optional(),
+            par: z.int().optional(),
+          }),
+        ),
+      }),
+    )
+    .describe('ways to play the course, holes in order of play'),
   notMapped: z.array(z.string()).describe('kinds of thing the map says nothing about: not the same as none'),
   assumptions: z.array(Place).describe('stated defaults and readings to confirm'),
 });
@@ -26,11 +41,12 @@ export function checkCourse(parsed: Result<Course>): CheckReport {
       course: null,
       problems: copies(parsed.problems),
       counts: [],
+      layouts: [],
       notMapped: [],
       assumptions: [],
     };
   }
-  const { name, holes, objects, heights, notMapped, assumptions } = parsed.value;
+  const { name, holes, layouts, objects, heights, notMapped, assumptions } = parsed.value;
   const counts = [
     { what: 'holes', count: holes.length },
     { what: 'tees', count: holes.reduce((sum, hole) => sum + hole.tees.length, 0) },
@@ -44,6 +60,7 @@ export function checkCourse(parsed: Result<Course>): CheckReport {
     course: name,
     problems: [],
     counts: counts.filter(({ count }) => count > 0),
+    layouts: layouts.map(({ name, holes }) => ({ name, holes: [...holes] })),
     notMapped: [...notMapped],
     assumptions: copies(assumptions),
   };

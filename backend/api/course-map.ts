@@ -1,4 +1,5 @@
 import type { Course, CourseObject, LonLat } from '../../core/course/course.ts';
+import { besideLongitude } from '../../core/geometry/beside-longitude.ts';
 import type { Output } from './contract/api.ts';
 
 type CourseMap = Output<'getCourseMap'>;
@@ -6,18 +7,29 @@ type MapObject = CourseMap['objects'][number];
 
 /** The whole course for a map: everything with its place in degrees. */
 export function courseMap(course: Course): CourseMap {
+  // Drawn in one piece also where it lies across the antimeridian: longitudes may pass 180 here.
+  const reference_deg = course.holes[0]?.tee.position[0] ?? 0;
+  const lonLat = (position: LonLat): [number, number] => [besideLongitude(position[0], reference_deg), position[1]];
   const holes = course.holes.map(hole => ({
     ref: hole.ref,
     line: hole.line.map(lonLat),
     tees: hole.tees.map(tee => lonLat(tee.position)),
     baskets: hole.baskets.map(basket => lonLat(basket.position)),
   }));
-  const objects = course.objects.map(mapObject);
+  const objects = course.objects.map(object => beside(mapObject(object), reference_deg));
   return {
     bounds: boundsOf(holes.flatMap(({ line, tees, baskets }) => [...line, ...tees, ...baskets])),
     holes,
     objects,
   };
+}
+
+function beside(object: MapObject, reference_deg: number): MapObject {
+  const shifted = (coordinates: readonly unknown[]): unknown[] =>
+    typeof coordinates[0] === 'number'
+      ? [besideLongitude(coordinates[0], reference_deg), ...coordinates.slice(1)]
+      : coordinates.map(part => shifted(part as unknown[]));
+  return { ...object, geometry: { ...object.geometry, coordinates: shifted(object.geometry.coordinates) } };
 }
 
 /** Round the holes only: woods and roads may run far out of the course. */

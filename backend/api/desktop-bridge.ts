@@ -1,7 +1,8 @@
 import { z } from 'zod';
 import type { Result } from '../../core/units/result.ts';
 import type { Client, Subscribe } from './contract/api.ts';
-import { FileName, FileText, ProblemSchema, TextFileSchema } from './contract/values.ts';
+import { PickedFileSchema } from './contract/course-file.ts';
+import { FileName, LibraryText, ProblemSchema } from './contract/values.ts';
 
 const Html = z.string().min(1).max(20_000_000);
 const Saved = z.strictObject({ saved: z.boolean().describe('false: the player closed the dialog') });
@@ -11,15 +12,20 @@ export const desktop = {
   /** The system's open dialog. No files when the player closes it; `problems` names files that could not be read. */
   openFiles: {
     input: z.strictObject({ kind: z.enum(['course', 'player', 'library']) }),
-    output: z.strictObject({ files: z.array(TextFileSchema), problems: z.array(ProblemSchema) }),
+    output: z.strictObject({ files: z.array(PickedFileSchema), problems: z.array(ProblemSchema) }),
+  },
+  /** The system's open dialog for a file too large to be handed over: its place only; null when the player closes it. */
+  chooseFile: {
+    input: z.strictObject({ kind: z.enum(['terrain', 'surface', 'baseMap']) }),
+    output: z.strictObject({ path: z.string().nullable() }),
   },
   /** Files handed to the app from outside (double click, dropped on its icon, command line) since the last call. */
   takeOpenedFiles: {
     input: z.strictObject({}),
-    output: z.strictObject({ files: z.array(TextFileSchema), problems: z.array(ProblemSchema) }),
+    output: z.strictObject({ files: z.array(PickedFileSchema), problems: z.array(ProblemSchema) }),
   },
   /** The system's save dialog; the file is either the old one or the new one, never half. */
-  saveFile: { input: z.strictObject({ fileName: FileName, text: FileText }), output: Saved },
+  saveFile: { input: z.strictObject({ fileName: FileName, text: LibraryText }), output: Saved },
   /** The system's print dialog for a self-contained page; no script in it runs. */
   printPage: {
     input: z.strictObject({ title: z.string().max(300), html: Html }),

@@ -1,5 +1,6 @@
 import { problemPath } from '../../core/course/problem-path.ts';
 import type { Problem, Result } from '../../core/units/result.ts';
+import { storeTrouble } from '../store/store-trouble.ts';
 import { api, type Checked, type Method, type Output } from './contract/api.ts';
 
 /** What answers each method; input is checked, defaults filled in. */
@@ -32,6 +33,8 @@ export function dispatcher(handlers: Handlers, onFault: (method: string, fault: 
       );
     } catch (fault) {
       onFault(method, fault);
+      const trouble = storeTrouble(fault);
+      if (trouble !== undefined) return failed([{ path: 'library', message: `${trouble}. Nothing was changed` }]);
       const why = fault instanceof Error ? fault.message : String(fault);
       return failed([{ path: method, message: `went wrong inside the app (${why}). Nothing was changed` }]);
     }

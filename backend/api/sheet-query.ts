@@ -1,8 +1,12 @@
+/** What a sheet's address asks of the API; nothing is checked here, the method does that. */
+export type SheetCall = Readonly<{ method: 'renderSheet' | 'renderPracticeSheet'; input: unknown }>;
+
 /**
- * The input of `renderSheet` from the query of a sheet's address: `planId`, `form`, `length`, `speed` and, comma between
- * them, `holes`. Nothing is checked here; the method does that.
+ * The call behind the query of a sheet's address: of a plan `planId`, `form`, `length`, `speed` and, comma between them, `holes`;
+ * of a practice round `practiceId`, `courseId`, `length`, `speed`.
  */
-export function sheetQuery(query: URLSearchParams): unknown {
+export function sheetCall(query: URLSearchParams): SheetCall {
   const { holes, ...rest } = Object.fromEntries(query);
-  return holes === undefined ? rest : { ...rest, holes: holes.split(',') };
+  if (query.has('practiceId')) return { method: 'renderPracticeSheet', input: rest };
+  return { method: 'renderSheet', input: holes === undefined ? rest : { ...rest, holes: holes.split(',') } };
 }

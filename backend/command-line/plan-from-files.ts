@@ -7,13 +7,16 @@ import type { PlayerFile } from '../../core/player/player-file.ts';
 import type { PlanReport } from '../../core/strategy/plan-report.ts';
 import type { Limits } from '../../core/strategy/shots.ts';
 import type { Result } from '../../core/units/result.ts';
-import { planRound } from '../planning/plan-round.ts';
+import { type PlanRequest, planRound } from '../planning/plan-round.ts';
+import { windByHole } from '../planning/wind-by-hole.ts';
 import type { Context } from './context.ts';
-import { loadCourse, loadPlayer } from './load.ts';
-import { dayOf } from './options/air-options.ts';
+import { asPlayed, loadPlayer } from './load.ts';
+import { loadCourseWithGround } from './load-with-ground.ts';
+import { dayInputOf, dayOf } from './options/air-options.ts';
 import { holeList } from './options/hole-list.ts';
 import { PLANNING_OPTION_OF, type PlanningOptions } from './options/planning-options.ts';
 import { usageError } from './options/usage.ts';
+import { roundTimes } from './options/wind-options.ts';
 import { EXIT, printProblems } from './problems.ts';
 import { during, startProgress } from './progress.ts';
 import type { Terminal } from './terminal.ts';
@@ -35,7 +38,11 @@ export async function planFromFiles(
 ): Promise<PlannedRound | null> {
   const day = dayOf(options);
   if (!day.ok) return usageError(command, day.problems, PLANNING_OPTION_OF);
-  const course = loadCourse(file);
+  const times = roundTimes(options);
+  if (!times.ok) return usageError(command, times.problems, PLANNING_OPTION_OF);
+  const mapped = await loadCourseWithGround(file, options);
+  const course = mapped.ok ? asPlayed(mapped.value, options.layout) : mapped;
+  if (mapped.ok && !course.ok) return usageError(command, course.problems, PLANNING_OPTION_OF);
   const player = loadPlayer(options.player);
   if (!course.ok) printProblems(file, course.problems, terminal);
   if (!player.ok) printProblems(options.player, player.problems, terminal);
@@ -45,14 +52,18 @@ export async function planFromFiles(
   }
   const holes = options.holes === undefined ? undefined : holeList(options.holes, course.value);
   if (holes?.ok === false) return usageError(command, holes.problems, PLANNING_OPTION_OF);
-  const made = await planned(course.value, player.value, day.value, options, holes?.value, terminal);
+  const refs = course.value.holes.map(hole => hole.ref);
+  const byHole = times.value && windByHole(dayInputOf(options), times.value, refs);
+  if (byHole?.ok === false) return usageError(command, byHole.problems, PLANNING_OPTION_OF);
+  const air = { day: byHole?.value.get(refs[0] ?? '')?.day ?? day.value, dayByHole: byHole?.value };
+  const made = await planned(course.value, player.value, air, options, holes?.value, terminal);
   if (made === null) {
     terminal.err('stopped\n');
     exit(EXIT.interrupted);
     return null;
   }
   const { fitted, plan } = made;
-  if (plan.ok) return { course: course.value, player: fitted, day: day.value, plan: plan.value };
+  if (plan.ok) return { course: course.value, player: fitted, day: air.day, plan: plan.value };
   const isUsage = options.only !== undefined || options.hand !== undefined;
   if (isUsage || plan.problems.some(({ path }) => path === 'target' || path === 'bag'))
     return usageError(command, plan.problems, PLANNING_OPTION_OF);
@@ -69,7 +80,7 @@ export async function planFromFiles(
 async function planned(
   course: Course,
   file: PlayerFile,
-  day: Day,
+  { day, dayByHole }: Pick<PlanRequest, 'day' | 'dayByHole'>,
   { only, hand, seed, attitude, target, bag, flips, detail }: PlanningOptions & WindRose,
   holes: readonly string[] | undefined,
   terminal: Terminal,
@@ -93,6 +104,7 @@ async function planned(
         ...(target !== undefined && { target }),
         ...(bag !== undefined && { bag }),
         ...(holes && { holes }),
+        ...(dayByHole && { dayByHole }),
       },
       { onProgress: ({ done }) => progress.set(done), signal: interrupt.signal },
     );

@@ -3,9 +3,13 @@ import packageFile from '../../package.json' with { type: 'json' };
 import { EXIT } from './problems.ts';
 import { plain, type Terminal } from './terminal.ts';
 import { addCheck } from './verbs/check.ts';
+import { addConvert } from './verbs/convert.ts';
 import { addFly } from './verbs/fly.ts';
 import { addHoles } from './verbs/holes.ts';
 import { addPlan } from './verbs/plan.ts';
+import { addPractice } from './verbs/practice.ts';
+import { addPutting } from './verbs/putting.ts';
+import { addReview } from './verbs/review.ts';
 import { addSheet } from './verbs/sheet.ts';
 import { addThrows } from './verbs/throws.ts';
 
@@ -35,7 +39,19 @@ export async function run(words: readonly string[], terminal: Terminal): Promise
       code = wanted;
     },
   };
-  for (const add of [addCheck, addHoles, addThrows, addPlan, addSheet, addFly]) add(program, context);
+  for (const add of [
+    addCheck,
+    addConvert,
+    addHoles,
+    addThrows,
+    addPutting,
+    addPlan,
+    addPractice,
+    addReview,
+    addSheet,
+    addFly,
+  ])
+    add(program, context);
   try {
     await program.parseAsync([...words], { from: 'user' });
   } catch (error) {

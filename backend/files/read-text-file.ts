@@ -1,5 +1,6 @@
 import { readFileSync, statSync } from 'node:fs';
 import type { Result } from '../../core/units/result.ts';
+import { fileTrouble } from './file-trouble.ts';
 
 /** Far above any course or player file; a file picked by mistake must not fill the memory. */
 const LARGEST_BYTES = 50_000_000;
@@ -16,7 +17,7 @@ export function readTextFile(path: string): Result<string> {
     if (stat.size > LARGEST_BYTES) return problem(tooLarge(stat.size));
     bytes = readFileSync(path);
   } catch (error) {
-    return problem(inWords(error));
+    return problem(fileTrouble(error));
   }
   // A pipe has no size beforehand.
   if (bytes.length > LARGEST_BYTES) return problem(tooLarge(bytes.length));
@@ -35,18 +36,4 @@ function problem(message: string): Result<never> {
 
 function tooLarge(bytes: number): string {
   return `is ${(bytes / 1e6).toFixed(0)} MB, larger than the ${LARGEST_BYTES / 1e6} MB taken: cut it down to one course or player`;
-}
-
-const WORDS: Readonly<Record<string, string>> = {
-  ENOENT: 'there is no such file: check the name and the folder',
-  ENOTDIR: 'there is no such file: a part of its path is not a folder',
-  EACCES: 'may not be read: change its permissions',
-  EPERM: 'may not be read: change its permissions',
-  ELOOP: 'its links lead round in a circle',
-  ENAMETOOLONG: 'the name is too long for a file',
-};
-
-function inWords(error: unknown): string {
-  const { code } = error as NodeJS.ErrnoException;
-  return WORDS[code ?? ''] ?? `cannot be read (${code ?? String(error)})`;
 }

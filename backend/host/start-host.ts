@@ -7,6 +7,7 @@ import type { Result } from '../../core/units/result.ts';
 import type { Backend } from '../api/open-backend.ts';
 import { hostApp } from './host-app.ts';
 import { makeKeys } from './keys.ts';
+import { uploads } from './upload-route.ts';
 
 const LOOPBACK = '127.0.0.1';
 
@@ -51,17 +52,20 @@ export async function startHost({ backend, root, port = 0 }: HostOptions): Promi
   }
   const address = server.address() as AddressInfo;
   const host = `${LOOPBACK}:${address.port}`;
-  app = hostApp({ backend, root, host, keys });
+  const files = uploads();
+  app = hostApp({ backend, root, host, keys, files });
   return {
     ok: true,
     value: {
       url: `http://${host}/?token=${keys.token}`,
       port: address.port,
-      close: () =>
-        new Promise(resolve => {
+      close: async () => {
+        await new Promise<void>(resolve => {
           server.close(() => resolve());
           server.closeAllConnections();
-        }),
+        });
+        await files.close();
+      },
     },
   };
 }

@@ -2,10 +2,13 @@ import { z } from 'zod';
 import { problemPath } from '../../core/course/problem-path.ts';
 import { parseJsonText } from '../../core/player/json-text.ts';
 import { parsePlayer } from '../../core/player/player-file.ts';
+import { parseRound } from '../../core/review/round-file.ts';
 import type { Problem, Result } from '../../core/units/result.ts';
-import { isPlainText, ShotChoiceSchema } from '../api/contract/values.ts';
+import { FileText, isPlainText, ShotChoiceSchema } from '../api/contract/values.ts';
 import type { Store } from '../store/open-store.ts';
 import type { RowOf } from '../store/tables.ts';
+import { GroundFileSchema, groundDigest, readGroundFile } from '../terrain/ground-file.ts';
+import { readDraft } from './draft.ts';
 import { readableCourse } from './readable-course.ts';
 
 const Time = z.int().min(0);
@@ -24,9 +27,14 @@ const LibraryFileSchema = z.object({
       text: z
         .string()
         .refine(text => text.isWellFormed(), 'is not UTF-8 text')
-        .describe('the GeoJSON file as it came in'),
+        .describe('the GeoJSON file as it stands'),
+      origin: FileText.optional().describe('the map as it last came in, of a course changed since'),
     }),
   ),
+  courseDrafts: z
+    .array(z.object({ courseId: z.uuid(), name: Text, changedAt_ms: Time, text: FileText }))
+    .default([])
+    .describe('maps still being drawn'),
   players: z.array(z.object({ playerId: z.uuid(), sample: z.boolean(), addedAt_ms: Time, file: z.unknown() })),
   pins: z.array(
     z.object({
@@ -38,15 +46,28 @@ const LibraryFileSchema = z.object({
     }),
   ),
   notes: z.array(z.object({ courseId: z.uuid(), ref: Text, text: Text })),
+  grounds: z
+    .array(z.object({ courseId: z.uuid(), ground: GroundFileSchema }))
+    .default([])
+    .describe('elevation models beside the courses'),
+  rounds: z
+    .array(z.object({ roundId: z.uuid(), courseId: z.uuid(), playerId: z.uuid(), addedAt_ms: Time, file: z.unknown() }))
+    .default([])
+    .describe('left out by files of before rounds were kept'),
 });
 
 /** A library as rows, ready to be written. */
 export type LibraryRows = Readonly<{
   courses: readonly RowOf<'courses'>[];
   courseFiles: readonly RowOf<'courseFiles'>[];
+  courseOrigins: readonly RowOf<'courseOrigins'>[];
+  courseDrafts: readonly RowOf<'courseDrafts'>[];
   players: readonly RowOf<'players'>[];
   pins: readonly RowOf<'pins'>[];
   notes: readonly RowOf<'notes'>[];
+  grounds: readonly RowOf<'grounds'>[];
+  groundFiles: readonly RowOf<'groundFiles'>[];
+  rounds: readonly RowOf<'rounds'>[];
 }>;
 
 export function exportLibraryText({ tables }: Store): string {
@@ -56,12 +77,18 @@ export function exportLibraryText({ tables }: Store): string {
       ...row,
       sample: sample === 1,
       text: tables.courseFiles.get({ courseId: row.courseId })!.text,
+      origin: tables.courseOrigins.get({ courseId: row.courseId })?.text,
     })),
+    courseDrafts: tables.courseDrafts.where(),
     players: tables.players
       .where()
       .map(({ sample, file, ...row }) => ({ ...row, sample: sample === 1, file: JSON.parse(file) as unknown })),
     pins: tables.pins.where().map(pin => ({ ...pin, shot: ShotChoiceSchema.parse(JSON.parse(pin.shot)) })),
     notes: tables.notes.where(),
+    grounds: tables.groundFiles
+      .where()
+      .map(({ courseId, text }) => ({ courseId, ground: GroundFileSchema.parse(JSON.parse(text)) })),
+    rounds: tables.rounds.where().map(({ date: _, file, ...row }) => ({ ...row, file: JSON.parse(file) as unknown })),
   };
   return `${JSON.stringify(file, null, 1)}\n`;
 }
@@ -76,7 +103,7 @@ export function readLibraryText(text: string): Result<LibraryRows> {
       ok: false,
       problems: parsed.error.issues.map(({ path, message }) => ({ path: problemPath(path) || 'file', message })),
     };
-  const { courses, players, pins, notes } = parsed.data;
+  const { courses, courseDrafts, players, pins, notes, rounds, grounds } = parsed.data;
   const problems: Problem[] = [];
   const under = (start: string, found: readonly Problem[]) =>
     problems.push(...found.map(({ path, message }) => ({ path: `${start}: ${path}`, message })));
@@ -87,6 +114,16 @@ export function readLibraryText(text: string): Result<LibraryRows> {
   courses.forEach(({ text, fileName }, i) => {
     const course = readableCourse(text, fileName);
     if (!course.ok) under(`courses[${i}].text`, course.problems);
+  });
+  courses.forEach(({ origin }, i) => {
+    const map = origin === undefined ? undefined : readDraft(origin);
+    if (map?.ok === false) under(`courses[${i}].origin`, map.problems);
+  });
+  if (new Set(courseDrafts.map(({ courseId }) => courseId)).size < courseDrafts.length)
+    problems.push({ path: 'courseDrafts', message: 'hold the same courseId twice' });
+  courseDrafts.forEach(({ text }, i) => {
+    const draft = readDraft(text);
+    if (!draft.ok) under(`courseDrafts[${i}].text`, draft.problems);
   });
   const playerRows = players.flatMap(({ playerId, sample, addedAt_ms, file }, i) => {
     const player = parsePlayer(file);
@@ -101,15 +138,44 @@ export function readLibraryText(text: string): Result<LibraryRows> {
   notes.forEach(({ courseId }, i) => {
     if (!courseIds.has(courseId)) problems.push({ path: `notes[${i}].courseId`, message: 'is no course of this file' });
   });
+  const roundIds = new Set(rounds.map(({ roundId }) => roundId));
+  if (roundIds.size < rounds.length) problems.push({ path: 'rounds', message: 'hold the same roundId twice' });
+  const roundRows = rounds.flatMap(({ roundId, courseId, playerId, addedAt_ms, file }, i) => {
+    if (!courseIds.has(courseId))
+      problems.push({ path: `rounds[${i}].courseId`, message: 'is no course of this file' });
+    if (!playerIds.has(playerId))
+      problems.push({ path: `rounds[${i}].playerId`, message: 'is no player of this file' });
+    const round = parseRound(file);
+    if (round.ok)
+      return [{ roundId, courseId, playerId, date: round.value.date, file: JSON.stringify(round.value), addedAt_ms }];
+    under(`rounds[${i}].file`, round.problems);
+    return [];
+  });
+  const groundRows = grounds.map(({ courseId, ground }, i) => {
+    if (!courseIds.has(courseId))
+      problems.push({ path: `grounds[${i}].courseId`, message: 'is no course of this file' });
+    const read = readGroundFile(ground);
+    if (!read.ok) under(`grounds[${i}].ground`, read.problems);
+    return { courseId, text: JSON.stringify(ground) };
+  });
+  if (new Set(grounds.map(({ courseId }) => courseId)).size < grounds.length)
+    problems.push({ path: 'grounds', message: 'hold the same courseId twice' });
   if (problems.length > 0) return { ok: false, problems };
   return {
     ok: true,
     value: {
-      courses: courses.map(({ text: _, sample, ...row }) => ({ ...row, sample: truth(sample) })),
+      courses: courses.map(({ text: _, origin: __, sample, ...row }) => ({ ...row, sample: truth(sample) })),
       courseFiles: courses.map(({ courseId, text }) => ({ courseId, text })),
+      courseOrigins: courses.flatMap(({ courseId, origin }) =>
+        origin === undefined ? [] : [{ courseId, text: origin }],
+      ),
+      courseDrafts,
       players: playerRows,
       pins: pins.map(pin => ({ ...pin, shot: JSON.stringify(pin.shot) })),
       notes,
+      grounds: groundRows.map(({ courseId, text }) => ({ courseId, digest: groundDigest(text) })),
+      groundFiles: groundRows,
+      rounds: roundRows,
     },
   };
 }

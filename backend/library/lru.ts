@@ -1,5 +1,9 @@
 /** A map that forgets what was used longest ago. */
-export type Lru<V> = Readonly<{ get(key: string): V | undefined; set(key: string, value: V): void }>;
+export type Lru<V> = Readonly<{
+  get(key: string): V | undefined;
+  set(key: string, value: V): void;
+  remove(key: string): void;
+}>;
 
 export function lru<V>(most: number): Lru<V> {
   const kept = new Map<string, V>();
@@ -15,5 +19,8 @@ export function lru<V>(most: number): Lru<V> {
       return value;
     },
     set,
+    remove: key => {
+      kept.delete(key);
+    },
   };
 }

@@ -48,8 +48,9 @@ export function planDesk(parts: Parts): PlanDesk {
     const { courseId, playerId } = request;
     const course = store.tables.courses.get({ courseId });
     const text = store.tables.courseFiles.get({ courseId })?.text;
+    const ground = store.tables.grounds.get({ courseId })?.digest;
     const player = store.tables.players.get({ playerId })?.file;
-    return digest(JSON.stringify([version, course?.name, text, player, request, flips]));
+    return digest(JSON.stringify([version, course?.name, text, ground, player, request, flips]));
   }
 
   function stored(planId: string): PlanState | undefined {
@@ -70,7 +71,7 @@ export function planDesk(parts: Parts): PlanDesk {
     if (known(planId) !== undefined) return refused('planId', 'was given to a plan before: make a new one');
     const total = checkRequest(request);
     if (!total.ok) return total;
-    if (focusRef !== undefined && !courseHas(request.courseId, focusRef))
+    if (focusRef !== undefined && !courseHas(request, focusRef))
       return refused('focusRef', `the course has no hole "${focusRef}"`);
     if (replaces !== undefined) cancel(replaces);
     if (running.size >= MOST_RUNNING)
@@ -92,14 +93,15 @@ export function planDesk(parts: Parts): PlanDesk {
     return { ok: true, value: { planId, total: total.value } };
   }
 
-  const courseHas = (courseId: string, ref: string) => {
-    const course = courses.get(courseId);
+  const courseHas = ({ courseId, layout }: PlanRequestData, ref: string) => {
+    const course = courses.get(courseId, layout);
     return course.ok && course.value.holes.some(hole => hole.ref === ref);
   };
 
   /** What can be said without a thread. @returns the number of holes */
-  function checkRequest({ courseId, playerId, day, holes, attitude, target }: PlanRequestData): Result<number> {
-    const course = courses.get(courseId);
+  function checkRequest(request: PlanRequestData): Result<number> {
+    const { courseId, playerId, day, holes, layout, attitude, target } = request;
+    const course = courses.get(courseId, layout);
     const player = players.get(playerId);
     const air = askedDay(day);
     const problems = [course, player, air].flatMap(part => (part.ok ? [] : part.problems));
@@ -220,7 +222,7 @@ export function planDesk(parts: Parts): PlanDesk {
   /** A hole may come again: with the other winds looked at, or played another way for the round's target. */
   function add(job: Running, hole: PlannedHole): void {
     const { planId, total, request } = job.state;
-    const course = courses.get(request.courseId);
+    const course = courses.get(request.courseId, request.layout);
     const order = course.ok ? course.value.holes.map(({ ref }) => ref) : [];
     const before = job.state.holes.filter(({ plan }) => plan.ref !== hole.plan.ref);
     const isNew = before.length === job.state.holes.length;

@@ -8,17 +8,17 @@ import type { CourseBook } from './course-book.ts';
 import type { PlayerBook } from './player-book.ts';
 
 /** A round with everything planning it takes. */
-type ReadyRound = Readonly<{ request: PlanRequest; round: RoundSetting; maps: readonly HoleMap[] }>;
+export type ReadyRound = Readonly<{ request: PlanRequest; round: RoundSetting; maps: readonly HoleMap[] }>;
 
 /** @returns the round, or problems with paths as in the request */
 export async function readyRound(
   { courses, players }: Readonly<{ courses: CourseBook; players: PlayerBook }>,
   asked: Omit<PlanRequestData, 'attitude' | 'target'>,
 ): Promise<Result<ReadyRound>> {
-  const { courseId, playerId, limits, holes, seed } = asked;
+  const { courseId, playerId, limits, holes, layout, seed } = asked;
   const day = askedDay(asked.day);
-  const course = courses.get(courseId);
-  const [player, all] = await Promise.all([players.fitted(playerId), courses.maps(courseId)]);
+  const course = courses.get(courseId, layout);
+  const [player, all] = await Promise.all([players.fitted(playerId), courses.maps(courseId, layout)]);
   if (!day.ok) return day;
   if (!course.ok) return course;
   if (!player.ok) return player;

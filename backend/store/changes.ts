@@ -5,8 +5,9 @@ import type { Result } from '../../core/units/result.ts';
 import { type RowTable, rowTable } from './row-table.ts';
 import { type KeyOf, type RowOf, TABLE_NAMES, TABLES, type TableName } from './tables.ts';
 
-/** As many can be taken back; older ones are forgotten. */
+/** As many can be taken back; older ones are forgotten, sooner when they carry much (elevation models). */
 const KEPT_CHANGES = 200;
+const KEPT_BYTES = 100_000_000;
 
 type AnyRow = Readonly<Record<string, string | number>>;
 const EditSchema = z.strictObject({
@@ -39,6 +40,11 @@ const UNDO = 'Undo: ';
 export function changeLog(db: Database, tables: Tables, now_ms: () => number): ChangeLog {
   const insert = db.prepare('INSERT INTO changes (changeId, at_ms, what, edits) VALUES (?, ?, ?, ?)');
   const forgetOld = db.prepare('DELETE FROM changes WHERE number <= (SELECT max(number) FROM changes) - ?');
+  const forgetLarge = db.prepare(
+    `DELETE FROM changes WHERE number IN (
+       SELECT number FROM (SELECT number, sum(octet_length(edits)) OVER (ORDER BY number DESC) AS upTo FROM changes)
+       WHERE upTo > ? AND number < (SELECT max(number) FROM changes))`,
+  );
   const find = db.prepare('SELECT what, edits FROM changes WHERE changeId = ?');
   const all = db.prepare('SELECT changeId, what, at_ms FROM changes ORDER BY number DESC');
 
@@ -46,6 +52,7 @@ export function changeLog(db: Database, tables: Tables, now_ms: () => number): C
     const changeId = randomUUID();
     insert.run(changeId, now_ms(), what, JSON.stringify(edits));
     forgetOld.run(KEPT_CHANGES);
+    forgetLarge.run(KEPT_BYTES);
     return { changeId, what };
   }
 
@@ -130,8 +137,13 @@ export function allTables(db: Database): Tables {
   return {
     courses: rowTable(db, 'courses'),
     courseFiles: rowTable(db, 'courseFiles'),
+    courseOrigins: rowTable(db, 'courseOrigins'),
+    courseDrafts: rowTable(db, 'courseDrafts'),
     players: rowTable(db, 'players'),
     pins: rowTable(db, 'pins'),
     notes: rowTable(db, 'notes'),
+    grounds: rowTable(db, 'grounds'),
+    groundFiles: rowTable(db, 'groundFiles'),
+    rounds: rowTable(db, 'rounds'),
   };
 }

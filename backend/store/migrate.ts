@@ -16,8 +16,8 @@ export function migrate(db: Database, steps: readonly Step[], backUp: (version: 
   if (current > newest) throw new RangeError(`version ${current} is newer than ${newest}`);
   for (const { version, up } of steps) {
     if (version <= current) continue;
-    const before = versionOf(db);
-    if (before > 0) backUp(before);
+    // A new file has nothing to keep, however many steps it takes.
+    if (current > 0) backUp(versionOf(db));
     db.transaction(() => {
       up(db);
       db.pragma(`user_version = ${version}`);

@@ -1,12 +1,14 @@
-import { existsSync, mkdirSync, readdirSync, renameSync, rmSync } from 'node:fs';
+import { accessSync, constants, existsSync, mkdirSync, readdirSync, renameSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import type { Result } from '../../core/units/result.ts';
 import { allTables, type ChangeLog, changeLog, type Tables } from './changes.ts';
 import { migrate, newestOf, type Step, versionOf } from './migrate.ts';
 import { type PlansTable, plansTable } from './plans-table.ts';
+import { type ReviewsTable, reviewsTable } from './reviews-table.ts';
 import { type SettingsTable, settingsTable } from './settings-table.ts';
 import { ALL_STEPS } from './steps/all-steps.ts';
+import { type Summaries, summaries } from './summaries.ts';
 
 export const LIBRARY_FILE = 'library.sqlite';
 /** Another window of the app that is just closing lets go within this time. */
@@ -19,6 +21,8 @@ export type Store = Readonly<{
   tables: Tables;
   plans: PlansTable;
   settings: SettingsTable;
+  summaries: Readonly<{ courses: Summaries; players: Summaries; rounds: Summaries }>;
+  reviews: ReviewsTable;
   changes: ChangeLog;
   /** What the user must hear: a damaged library was set aside, a backup was made. */
   notes: readonly string[];
@@ -38,6 +42,8 @@ export function openStore(folder: string, options: StoreOptions = {}): Result<St
   const file = join(folder, LIBRARY_FILE);
   try {
     mkdirSync(folder, { recursive: true });
+    // SQLite would say "disk I/O error".
+    for (const path of [folder, file]) if (existsSync(path)) accessSync(path, constants.W_OK);
     const notes: string[] = [];
     let opened = openSound(file, steps);
     if (opened === 'damaged') {
@@ -56,8 +62,8 @@ export function openStore(folder: string, options: StoreOptions = {}): Result<St
         const file = backUp(db, folder, version, now_ms());
         notes.push(`The library was brought up to this version of the app; the old one is kept as ${file}.`);
       });
-      const last = backupsIn(folder).at(-1) ?? '';
-      if (before > 0 && last < backupName(now_ms() - BACKUP_AFTER_ms, 0)) backUp(db, folder, versionOf(db), now_ms());
+      const isDue = backupsIn(folder, now_ms()).every(name => !isWithinWeek(name, now_ms()));
+      if (before > 0 && isDue) backUp(db, folder, versionOf(db), now_ms());
       return { ok: true, value: storeOf(db, notes, now_ms) };
     } catch (error) {
       db.close();
@@ -74,6 +80,8 @@ function storeOf(db: Database.Database, notes: readonly string[], now_ms: () => 
     tables,
     plans: plansTable(db),
     settings: settingsTable(db),
+    summaries: { courses: summaries(db, 'course'), players: summaries(db, 'player'), rounds: summaries(db, 'round') },
+    reviews: reviewsTable(db),
     changes: changeLog(db, tables, now_ms),
     notes,
     transaction: work => db.transaction(work).immediate(),
@@ -115,12 +123,12 @@ function openSound(file: string, steps: readonly Step[]): Opened {
 const DAMAGE = new Set(['SQLITE_CORRUPT', 'SQLITE_NOTADB', 'SQLITE_CORRUPT_INDEX', 'SQLITE_CORRUPT_SEQUENCE']);
 
 function setAside(folder: string, at_ms: number): string {
-  const name = `library.damaged-${stamp(at_ms)}.sqlite`;
+  const name = freeName(folder, `library.damaged-${stamp(at_ms)}`);
   for (const end of ['-wal', '-shm', '']) {
     if (existsSync(join(folder, LIBRARY_FILE + end)))
       renameSync(join(folder, LIBRARY_FILE + end), join(folder, name + end));
   }
-  const backups = backupsIn(folder);
+  const backups = backupsIn(folder, at_ms);
   const last = backups.at(-1);
   return `The library was damaged. It was set aside as ${join(folder, name)} and a new one begun${last === undefined ? '' : `; the last backup is ${join(folder, last)}`}.`;
 }
@@ -131,17 +139,32 @@ function backUp(db: Database.Database, folder: string, version: number, at_ms: n
   // VACUUM INTO refuses to write over a file; one of the same millisecond is from a start that was killed half way.
   rmSync(file, { force: true });
   db.prepare('VACUUM INTO ?').run(file);
-  for (const old of backupsIn(folder).slice(0, -KEPT_BACKUPS)) rmSync(join(folder, old), { force: true });
+  for (const old of backupsIn(folder, at_ms).slice(0, -KEPT_BACKUPS)) rmSync(join(folder, old), { force: true });
   return file;
 }
 
 const backupName = (at_ms: number, version: number) => `library.backup-${stamp(at_ms)}-v${version}.sqlite`;
 
-/** Oldest first. */
-const backupsIn = (folder: string): string[] =>
-  readdirSync(folder)
+/** Oldest first. One from after now was made while the clock was wrong: it goes first, and holds nothing back. */
+function backupsIn(folder: string, now_ms: number): string[] {
+  const end = backupName(now_ms, Number.MAX_SAFE_INTEGER);
+  const names = readdirSync(folder)
     .filter(name => /^library\.backup-.*\.sqlite$/.test(name))
     .sort();
+  return [...names.filter(name => name > end), ...names.filter(name => name <= end)];
+}
+
+function isWithinWeek(name: string, now_ms: number): boolean {
+  return name >= backupName(now_ms - BACKUP_AFTER_ms, 0) && name <= backupName(now_ms, Number.MAX_SAFE_INTEGER);
+}
+
+/** A damaged library is never written over, not even by another of the same moment. */
+function freeName(folder: string, stem: string): string {
+  for (let k = 1; ; k++) {
+    const name = `${stem}${k === 1 ? '' : `-${k}`}.sqlite`;
+    if (!existsSync(join(folder, name))) return name;
+  }
+}
 
 /** Sorts by time and suits every file system: 20260501-101500-123. */
 function stamp(at_ms: number): string {

@@ -19,7 +19,7 @@ const KEPT_PLANS = 12;
 export type PlansTable = Readonly<{
   get(planId: string): PlanRow | undefined;
   byKey(planKey: string): PlanRow | undefined;
-  /** Newest first. */
+  /** The one kept last, whatever the clock said. */
   remembered(courseId: string, playerId: string): PlanRow | undefined;
   /** Does nothing when the course or player was deleted meanwhile. */
   put(row: PlanRow): void;
@@ -29,9 +29,9 @@ const COLUMNS = 'planId, courseId, playerId, planKey, remembered, madeAt_ms, sta
 
 export function plansTable(db: Database): PlansTable {
   const get = db.prepare(`SELECT ${COLUMNS} FROM plans WHERE planId = ?`);
-  const byKey = db.prepare(`SELECT ${COLUMNS} FROM plans WHERE planKey = ? ORDER BY madeAt_ms DESC LIMIT 1`);
+  const byKey = db.prepare(`SELECT ${COLUMNS} FROM plans WHERE planKey = ? ORDER BY number DESC LIMIT 1`);
   const newest = db.prepare(
-    `SELECT ${COLUMNS} FROM plans WHERE courseId = ? AND playerId = ? AND remembered = 1 ORDER BY madeAt_ms DESC LIMIT 1`,
+    `SELECT ${COLUMNS} FROM plans WHERE courseId = ? AND playerId = ? AND remembered = 1 ORDER BY number DESC LIMIT 1`,
   );
   const insert = db.prepare(
     `INSERT INTO plans (${COLUMNS})
@@ -41,7 +41,7 @@ export function plansTable(db: Database): PlansTable {
   );
   const forgetOld = db.prepare(
     `DELETE FROM plans WHERE courseId = @courseId AND playerId = @playerId AND planId NOT IN (
-       SELECT planId FROM plans WHERE courseId = @courseId AND playerId = @playerId ORDER BY madeAt_ms DESC LIMIT ${KEPT_PLANS})`,
+       SELECT planId FROM plans WHERE courseId = @courseId AND playerId = @playerId ORDER BY number DESC LIMIT ${KEPT_PLANS})`,
   );
   const put = db.transaction((row: PlanRow) => {
     insert.run(row);

@@ -124,11 +124,12 @@ describe('the page in the shell', () => {
 
   it('imports a course from the menu through the system’s dialog', async () => {
     const file = join(folder, 'other-links.geojson');
-    writeFileSync(file, JSON.stringify(tinyCourse()));
+    writeFileSync(file, JSON.stringify(tinyCourse()).replace('Tiny Links', 'Other Links'));
     shell.answers.open.push([file]);
     const courses = async () => ((await backend.call('listCourses', {})) as { value: unknown[] }).value.length;
     const before = await courses();
     choose('importCourse');
+    await page.getByRole('button', { name: 'Add this course' }).click();
     await eventually(courses).toBe(before + 1);
     expect(shell.seen.dialogs.map(({ kind }) => kind)).toContain('open');
   });

@@ -174,7 +174,7 @@ describe('files', () => {
     answers.save.push(join(folder, 'no-such-folder', 'orchard.geojson'));
     expect(await page().desktop.saveFile({ fileName: 'orchard.geojson', text: '{}' })).toMatchObject({
       ok: false,
-      problems: [{ path: 'file', message: expect.stringContaining('the folder is gone') }],
+      problems: [{ path: 'file', message: expect.stringContaining('its folder is not there') }],
     });
     answers.save.push(undefined);
     expect(await page().desktop.saveFile({ fileName: 'a.json', text: '{}' })).toEqual({

@@ -1,25 +1,45 @@
 import type { z } from 'zod';
 import type { Result } from '../../../core/units/result.ts';
+import { baseMap } from './base-map.ts';
+import { courseDrafts } from './course-drafts.ts';
 import { courses } from './courses.ts';
 import type { AppEvent } from './events.ts';
+import { fieldwork } from './fieldwork.ts';
+import { imports } from './imports.ts';
 import { library } from './library.ts';
+import { measuring } from './measuring.ts';
 import { pins } from './pins.ts';
 import { plans } from './plans.ts';
 import { players } from './players.ts';
+import { practice } from './practice.ts';
+import { putting } from './putting.ts';
+import { rounds } from './rounds.ts';
 import { settings } from './settings.ts';
+import { share } from './share.ts';
 import { sheet } from './sheet.ts';
+import { terrain } from './terrain.ts';
 import { whatIf } from './what-if.ts';
 
 /** All that a window may ask for. */
 export const api = {
   ...courses,
+  ...imports,
+  ...courseDrafts,
   ...players,
+  ...measuring,
+  ...fieldwork,
+  ...putting,
   ...plans,
   ...whatIf,
   ...pins,
+  ...practice,
+  ...rounds,
   ...settings,
   ...sheet,
   ...library,
+  ...terrain,
+  ...baseMap,
+  ...share,
 } satisfies Record<string, { input: z.ZodType; output: z.ZodType }>;
 
 export type Method = keyof typeof api;

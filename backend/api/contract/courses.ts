@@ -1,17 +1,8 @@
 import { z } from 'zod';
 import { HoleReportSchema } from '../../../core/geometry/hole-report.ts';
+import { CourseFileShape } from './course-file.ts';
 import { HoleMapSchema } from './hole-map.ts';
-import {
-  ChangedSchema,
-  FileName,
-  FileText,
-  Id,
-  LonLatSchema,
-  Name,
-  ProblemSchema,
-  Ref,
-  TextFileSchema,
-} from './values.ts';
+import { ChangedSchema, Id, LonLatSchema, Name, ProblemSchema, Ref, TextFileSchema } from './values.ts';
 
 const CourseLine = z.strictObject({
   courseId: Id,
@@ -21,6 +12,7 @@ const CourseLine = z.strictObject({
   playLength_m: z.number(),
   centre: LonLatSchema,
   sample: z.boolean().describe('came with the app'),
+  layouts: z.array(z.string()).describe('their names'),
 });
 
 const Counts = z.array(z.strictObject({ what: z.string(), count: z.int() }));
@@ -34,6 +26,7 @@ const HoleLine = z.strictObject({
   playLength_m: z.number(),
   bearing_deg: z.number(),
   rise_m: z.number().nullable(),
+  isPlaced: z.boolean().describe('false: drawn nowhere in particular'),
 });
 
 /** Anything on the map with a GeoJSON geometry in degrees, lines of play and sites apart. */
@@ -70,13 +63,16 @@ const Preview = z.strictObject({
   counts: Counts.describe('what is mapped'),
   notMapped: z.array(z.string()).describe('kinds of thing the map says nothing about: not the same as none'),
   assumptions: z.array(ProblemSchema).describe('stated defaults and readings to confirm'),
+  layouts: z
+    .array(z.strictObject({ name: z.string(), holes: z.int() }))
+    .describe('ways to play the course: which tees and baskets, in which order'),
 });
 
 /** Courses of the library. */
 export const courses = {
   listCourses: { input: z.strictObject({}), output: z.array(CourseLine) },
   getCourse: {
-    input: z.strictObject({ courseId: Id }),
+    input: z.strictObject({ courseId: Id, layout: Name.optional().describe('its holes as this layout plays them') }),
     output: Preview.extend({ courseId: Id, sample: z.boolean(), fileName: z.string() }),
   },
   /** The whole course for the map. */
@@ -97,13 +93,13 @@ export const courses = {
   },
   /** One hole for drawing, in metres from its tee, and what is known of it. */
   getHole: {
-    input: z.strictObject({ courseId: Id, ref: Ref }),
+    input: z.strictObject({ courseId: Id, ref: Ref, layout: Name.optional() }),
     output: z.strictObject({ map: HoleMapSchema, report: HoleReportSchema }),
   },
   /** What importing this text would give; nothing is stored. Problems say where the file is wrong. */
-  previewCourse: { input: z.strictObject({ fileName: FileName, text: FileText }), output: Preview },
+  previewCourse: { input: z.strictObject(CourseFileShape), output: Preview },
   importCourse: {
-    input: z.strictObject({ fileName: FileName, text: FileText }),
+    input: z.strictObject(CourseFileShape),
     output: ChangedSchema.extend({ courseId: Id }),
   },
   renameCourse: { input: z.strictObject({ courseId: Id, name: Name }), output: ChangedSchema },

@@ -11,7 +11,7 @@ export const AppEventSchema = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('planCancelled'), planId: Id }),
   z.strictObject({
     kind: z.literal('libraryChanged'),
-    areas: z.array(z.enum(['courses', 'players', 'pins', 'settings', 'plans'])),
+    areas: z.array(z.enum(['courses', 'players', 'pins', 'rounds', 'settings', 'plans'])),
   }),
 ]);
 export type AppEvent = z.output<typeof AppEventSchema>;

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { ChangedSchema, FileText, Id, TextFileSchema, UndoSchema } from './values.ts';
+import { ChangedSchema, Id, LibraryText, TextFileSchema, UndoSchema } from './values.ts';
 
 /** The library as a whole, and undo. */
 export const library = {
@@ -7,8 +7,14 @@ export const library = {
   exportLibrary: { input: z.strictObject({}), output: TextFileSchema },
   /** `merge` adds what is not there yet and leaves the rest; `replace` makes the library what the file says. */
   importLibrary: {
-    input: z.strictObject({ text: FileText, how: z.enum(['merge', 'replace']) }),
-    output: ChangedSchema.extend({ courses: z.int(), players: z.int(), pins: z.int(), notes: z.int() }),
+    input: z.strictObject({ text: LibraryText, how: z.enum(['merge', 'replace']) }),
+    output: ChangedSchema.extend({
+      courses: z.int(),
+      players: z.int(),
+      pins: z.int(),
+      notes: z.int(),
+      rounds: z.int(),
+    }),
   },
   /** Takes a change back, also after a restart. Refused when what it touched was changed again since. */
   undo: { input: z.strictObject({ changeId: Id }), output: ChangedSchema },

@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { dayInputSchema } from '../../../core/air/day-input.ts';
 import { HoleDrawingSchema } from '../../../core/strategy/hole-drawing.ts';
 import { HolePlanSchema, PlanReportSchema } from '../../../core/strategy/plan-report.ts';
-import { Id, LimitsSchema, ProblemSchema, Ref } from './values.ts';
+import { Id, LimitsSchema, Name, ProblemSchema, Ref } from './values.ts';
 
 export const ATTITUDES = ['even', 'guard', 'push'] as const;
 
@@ -14,6 +14,7 @@ const PlanRequestSchema = z.strictObject({
   attitude: z.enum(ATTITUDES).default('even'),
   target: z.int().min(1).max(500).optional().describe('throws for the round; only with push'),
   limits: LimitsSchema.default({}),
+  layout: Name.optional().describe('plays these tees and baskets, in this order; the course as mapped when left out'),
   holes: z.array(Ref).min(1).max(200).optional().describe('all when left out'),
   seed: z.int().min(0).max(2_147_483_647).default(1),
 });

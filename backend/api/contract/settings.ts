@@ -1,7 +1,8 @@
 import { z } from 'zod';
 import { dayInputSchema } from '../../../core/air/day-input.ts';
+import { BaseMapSchema } from './base-map.ts';
 import { ATTITUDES } from './plans.ts';
-import { Id, LimitsSchema, Ref } from './values.ts';
+import { Id, LimitsSchema, Name, Ref } from './values.ts';
 
 export const SettingsSchema = z.strictObject({
   length: z.enum(['m', 'ft']),
@@ -10,11 +11,13 @@ export const SettingsSchema = z.strictObject({
   theme: z.enum(['system', 'light', 'dark']),
   courseId: Id.nullable().describe('shown last'),
   playerId: Id.nullable(),
+  layouts: z.record(Id, Name).describe('the layout played, by course; the course as mapped when left out'),
   ref: Ref.nullable().describe('hole shown last'),
   day: dayInputSchema,
   attitude: z.enum(ATTITUDES),
   target: z.int().min(1).max(500).nullable(),
   limits: LimitsSchema,
+  baseMap: BaseMapSchema.nullable().describe('pictures under the map; none at first'),
 });
 export type Settings = z.output<typeof SettingsSchema>;
 

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { Id, Ref } from './values.ts';
 
-const SHEET_FORMS = ['pocket', 'fourAPage'] as const;
+export const SHEET_FORMS = ['pocket', 'folded', 'fourAPage'] as const;
 
 /** The printed sheet of a finished plan. */
 export const sheet = {
@@ -10,7 +10,7 @@ export const sheet = {
     input: z.strictObject({
       planId: Id,
       form: z.enum(SHEET_FORMS),
-      paper: z.enum(['a4', 'letter']).default('a4').describe('for fourAPage'),
+      paper: z.enum(['a4', 'letter']).default('a4').describe('for folded and fourAPage'),
       holes: z.array(Ref).min(1).max(200).optional().describe('all when left out'),
       length: z.enum(['m', 'ft']),
       speed: z.enum(['mps', 'kmh', 'mph', 'kn']),

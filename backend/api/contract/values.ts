@@ -19,6 +19,13 @@ export const FileText = z
   .max(LONGEST_TEXT, `is longer than ${LONGEST_TEXT / 1e6} million characters`)
   .refine(text => text.isWellFormed(), 'is not UTF-8 text: save the file as UTF-8');
 
+/** A whole library, elevation models included. */
+export const LONGEST_LIBRARY = 50_000_000;
+export const LibraryText = z
+  .string()
+  .max(LONGEST_LIBRARY, `is longer than ${LONGEST_LIBRARY / 1e6} million characters`)
+  .refine(text => text.isWellFormed(), 'is not UTF-8 text: save the file as UTF-8');
+
 export const ProblemSchema = z.strictObject({ path: z.string(), message: z.string() });
 export const LonLatSchema = z.tuple([z.number(), z.number()]).describe('longitude, latitude in degrees (WGS 84)');
 export const LocalPointSchema = z.tuple([z.number(), z.number()]).describe('metres east, north of the tee');

@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { dayInputSchema } from '../../../core/air/day-input.ts';
 import { ShotDrawingSchema } from '../../../core/strategy/hole-drawing.ts';
 import { ShotSchema } from '../../../core/strategy/plan-report.ts';
-import { Id, LimitsSchema, Ref, ShotChoiceSchema } from './values.ts';
+import { Id, LimitsSchema, Name, Ref, ShotChoiceSchema } from './values.ts';
 
 /** What one shot of the player's own choosing would come to. */
 export const whatIf = {
@@ -15,6 +15,7 @@ export const whatIf = {
       ref: Ref,
       shot: ShotChoiceSchema,
       choice: ShotChoiceSchema.optional().describe('the shot to compare with, on the same samples'),
+      layout: Name.optional(),
       limits: LimitsSchema.default({}).describe('those of the plan: what is played after this shot'),
       seed: z.int().min(0).max(2_147_483_647).default(1),
     }),

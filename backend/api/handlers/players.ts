@@ -1,8 +1,9 @@
 import { randomUUID } from 'node:crypto';
 import { fileNotes } from '../../../core/player/file-notes.ts';
 import { type PlayerFile, parsePlayer, parsePlayerText } from '../../../core/player/player-file.ts';
-import { throwsReport } from '../../../core/player/throws-report.ts';
 import type { Problem, Result } from '../../../core/units/result.ts';
+import { reportThrows } from '../../library/report-throws.ts';
+import { SUMMARY_VERSION } from '../../store/summaries.ts';
 import { type AppContext, sayChanged } from '../app-context.ts';
 import type { Output } from '../contract/api.ts';
 import type { DiscEntry, players } from '../contract/players.ts';
@@ -38,12 +39,17 @@ export function playerHandlers(app: AppContext): Pick<Handlers, keyof typeof pla
   return {
     listPlayers: () => {
       const lines: Output<'listPlayers'> = [];
-      for (const { playerId, sample } of tables.players.where()) {
-        const file = book.get(playerId);
-        if (!file.ok) return file;
-        const { name, handedness, discs, sessions } = file.value;
-        const throws = sessions.reduce((sum, session) => sum + session.throws.length, 0);
-        lines.push({ playerId, name, handedness, discs: discs.length, throws, sample: sample === 1 });
+      const { players } = app.store.summaries;
+      const known = players.all(SUMMARY_VERSION);
+      for (const playerId of players.ids()) {
+        let line = known.get(playerId) as Omit<Output<'listPlayers'>[number], 'playerId'> | undefined;
+        if (line === undefined) {
+          const file = book.get(playerId);
+          if (!file.ok) return file;
+          line = lineOf(file.value, tables.players.get({ playerId })!.sample === 1);
+          players.put(playerId, SUMMARY_VERSION, line);
+        }
+        lines.push({ playerId, ...line });
       }
       return { ok: true, value: lines.sort((a, b) => a.name.localeCompare(b.name, 'en')) };
     },
@@ -54,8 +60,10 @@ export function playerHandlers(app: AppContext): Pick<Handlers, keyof typeof pla
       return { ok: true, value: { ...summaryOf(file.value), playerId, sample: sample === 1 } };
     },
     getThrows: async ({ playerId }) => {
+      const file = book.get(playerId);
       const fitted = await book.fitted(playerId);
-      return fitted.ok ? { ok: true, value: throwsReport(fitted.value) } : fitted;
+      if (!file.ok) return file;
+      return fitted.ok ? { ok: true, value: await reportThrows(file.value, fitted.value) } : fitted;
     },
     previewPlayer: ({ text }) => {
       const file = parsePlayerText(text);
@@ -83,9 +91,10 @@ export function playerHandlers(app: AppContext): Pick<Handlers, keyof typeof pla
       const undo = changes.change(`Delete ${file.value.name}`, editor => {
         for (const { courseId, ref } of tables.pins.where({ playerId }))
           editor.remove('pins', { courseId, playerId, ref });
+        for (const { roundId } of tables.rounds.where({ playerId })) editor.remove('rounds', { roundId });
         editor.remove('players', { playerId });
       });
-      sayChanged(app, ['players', 'pins']);
+      sayChanged(app, ['players', 'pins', 'rounds']);
       return { ok: true, value: { undo } };
     },
     exportPlayer: ({ playerId }) => {
@@ -115,6 +124,11 @@ export function playerHandlers(app: AppContext): Pick<Handlers, keyof typeof pla
         file => withoutDisc(file, discId),
       ),
   };
+}
+
+function lineOf({ name, handedness, discs, sessions }: PlayerFile, sample: boolean) {
+  const throws = sessions.reduce((sum, session) => sum + session.throws.length, 0);
+  return { name, handedness, discs: discs.length, throws, sample };
 }
 
 const nameOfDisc = (file: PlayerFile, discId: string) => file.discs.find(({ id }) => id === discId)?.name ?? discId;

@@ -9,11 +9,13 @@ export const FIRST_SETTINGS: Settings = {
   theme: 'system',
   courseId: null,
   playerId: null,
+  layouts: {},
   ref: null,
   day: {},
   attitude: 'even',
   target: null,
   limits: {},
+  baseMap: null,
 };
 
 export function settingsHandlers(app: AppContext): Pick<Handlers, keyof typeof settings> {

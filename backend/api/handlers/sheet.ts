@@ -41,10 +41,10 @@ export function sheetHandlers(app: AppContext): Pick<Handlers, keyof typeof shee
 
 /** One hole with the player's own pin, worked out for the plan's day, and note. */
 async function sheetHole(app: AppContext, { request }: PlanState, hole: PlannedHole): Promise<Result<SheetHole>> {
-  const { courseId, playerId } = request;
+  const { courseId, playerId, layout } = request;
   const { plan, drawing } = hole;
-  const course = app.courses.get(courseId);
-  const map = app.courses.map(courseId, plan.ref);
+  const course = app.courses.get(courseId, layout);
+  const map = app.courses.map(courseId, plan.ref, layout);
   if (!course.ok) return course;
   if (!map.ok) return map;
   const { tables } = app.store;

@@ -9,15 +9,15 @@ import type { Handlers } from '../dispatch.ts';
 
 export function whatIfHandlers(app: AppContext): Pick<Handlers, keyof typeof whatIf> {
   return {
-    evaluateShot: ({ courseId, playerId, day, ref, shot, choice, seed, limits }) =>
-      evaluate(app, { courseId, playerId, day, limits, seed }, ref, shot, choice),
+    evaluateShot: ({ courseId, playerId, day, layout, ref, shot, choice, seed, limits }) =>
+      evaluate(app, { courseId, playerId, day, layout, limits, seed }, ref, shot, choice),
   };
 }
 
 /** One shot of the player's own choosing, on the hole as the plan sees it. */
 export async function evaluate(
   app: Pick<AppContext, 'courses' | 'players' | 'threads'>,
-  asked: Pick<PlanRequestData, 'courseId' | 'playerId' | 'day' | 'limits' | 'seed'>,
+  asked: Pick<PlanRequestData, 'courseId' | 'playerId' | 'day' | 'layout' | 'limits' | 'seed'>,
   ref: string,
   shot: ShotChoice,
   against?: ShotChoice,

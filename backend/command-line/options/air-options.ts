@@ -1,5 +1,6 @@
 import { type Command, Option } from 'commander';
 import { type Day, makeDay } from '../../../core/air/day.ts';
+import type { DayInput } from '../../../core/air/day-input.ts';
 import type { Result } from '../../../core/units/result.ts';
 import { direction_deg, length_m, speed_mps, temperature_C } from './reading.ts';
 
@@ -43,8 +44,13 @@ export function addAirOptions(command: Command): Command {
 }
 
 /** The day of these options; problems carry paths that `AIR_OPTION_OF` knows. */
-export function dayOf({ wind, windFrom, gust, windHeight, metar, temperature, altitude }: AirOptions): Result<Day> {
+export function dayOf(options: AirOptions): Result<Day> {
+  return makeDay(dayInputOf(options));
+}
+
+/** What these options say of the day, unchecked. */
+export function dayInputOf({ wind, windFrom, gust, windHeight, metar, temperature, altitude }: AirOptions): DayInput {
   const given = { speed_mps: wind, from_deg: windFrom, gust_mps: gust, height_m: windHeight };
   const windy = Object.values(given).some(value => value !== undefined);
-  return makeDay({ wind: windy ? given : undefined, metar, temperature_C: temperature, altitude_m: altitude });
+  return { wind: windy ? given : undefined, metar, temperature_C: temperature, altitude_m: altitude };
 }

@@ -21,6 +21,7 @@ export function holePlan(hole: HolePlan, units: Units, terminal: Terminal): stri
   const more = hole.alternatives.length - shown.length;
   return [
     `Hole ${plain(hole.ref)}${name}, par ${hole.par}, ${formatLength(hole.playLength_m, CHOSEN[units])}\n`,
+    ...(hole.wind === undefined ? [] : [wrapped(ownWind(hole.wind, units), columns, '  when    ')]),
     wrapped(`${hole.choice.title}: ${hole.choice.disc}, ${hole.choice.hand}`, columns, '  throw   '),
     wrapped(howTo(hole.choice, units), columns, '  how     '),
     wrapped(odds(hole.choice, units), columns, '  odds    '),
@@ -44,6 +45,11 @@ export function holePlan(hole: HolePlan, units: Units, terminal: Terminal): stri
     ...(more > 0 ? [wrapped(`and ${more} more (--json has all)`, columns, '  ')] : []),
     ...(hole.cautions.length > 0 ? ['  careful\n', bullets(hole.cautions, columns, '    ')] : []),
   ].join('');
+}
+
+function ownWind({ at, speed_mps, from_deg, gust_mps }: NonNullable<HolePlan['wind']>, units: Units): string {
+  const speed = (mps: number) => formatSpeed(mps, CHOSEN[units]);
+  return `about ${at}: wind ${speed(speed_mps)} from ${from_deg.toFixed(0)}° (${compassPoint(from_deg)}), gusts ${speed(gust_mps)}`;
 }
 
 function howTo(shot: ShotReport, units: Units): string {

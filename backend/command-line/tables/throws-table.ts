@@ -8,9 +8,12 @@ import { bullets, wrapped } from '../paragraphs.ts';
 import { CHOSEN, lengthIn, sideIn, type Units } from '../show-units.ts';
 import { table } from '../table.ts';
 import { plain, type Terminal } from '../terminal.ts';
+import { bagTable } from './bag-table.ts';
 
 /** Narrower terminals go without two columns, so that names of discs keep to one line. */
 const WIDE_COLUMNS = 100;
+/** From here the doubt about the sideways finish has room too. */
+const WIDEST_COLUMNS = 112;
 const PUTTS_M = [3, 5, 7, 10] as const;
 
 /** The range table of a player, then what to know about it. */
@@ -38,9 +41,11 @@ export function throwsTable(report: ThrowsReport, curve: PuttingCurve, units: Un
       t.role === 'putting' ? `${t.disc} (putting)` : t.disc,
       t.hand === 'backhand' ? 'back' : 'fore',
       t.n.toFixed(0),
-      `${lengthIn(units, t.averageDay_m)} ±${lengthIn(units, t.uncertainty.averageDay_m)}`,
-      lengthIn(units, t.best_m),
-      sideIn(units, t.finish_m),
+      `${lengthIn(units, t.averageDay_m)} ±${give(units, t.uncertainty.averageDay_m)}`,
+      wide ? `${lengthIn(units, t.best_m)} ±${give(units, t.uncertainty.best_m)}` : lengthIn(units, t.best_m),
+      terminal.columns >= WIDEST_COLUMNS
+        ? `${sideIn(units, t.finish_m)} ±${give(units, t.uncertainty.finish_m)}`
+        : sideIn(units, t.finish_m),
       `${lengthIn(units, t.scatter.distance_m)} ${lengthIn(units, t.scatter.side_m).padStart(2)}`,
       ...(wide
         ? [(t.releaseSpeed_mps / MPS_PER[speed]).toFixed(speed === 'mps' ? 1 : 0), signed(t.stabilityOffset)]
@@ -50,7 +55,7 @@ export function throwsTable(report: ThrowsReport, curve: PuttingCurve, units: Un
     terminal,
   );
   const about = [
-    'Calm air, level grass, thrown flat at full power. Plan with the average day; best is one throw in twenty; n counts the throws used.',
+    'Calm air, level grass, thrown flat at full power. Plan with the average day; best is one throw in twenty; ± holds the truth nine times in ten; n counts the throws used.',
     'Basis: measured by your own throws; borrowed: few throws, leaning on your other discs; predicted: none.',
     ...(wide ? [] : ['Release speed and stability need a wider terminal (100 columns), or --json.']),
   ];
@@ -61,9 +66,13 @@ export function throwsTable(report: ThrowsReport, curve: PuttingCurve, units: Un
     '\n',
     ...about.map(text => wrapped(text, terminal.columns)),
     wrapped(putting(curve, units), terminal.columns),
-    notes.length === 0 ? '' : `\n${bullets(notes, terminal.columns, '')}`,
+    bagTable(report, units, terminal),
+    notes.length === 0 ? '' : `\nNotes\n${bullets(notes, terminal.columns, '')}`,
   ].join('');
 }
+
+const NORMAL_90 = 1.6448536269514722; // Φ⁻¹(0.95)
+const give = (units: Units, sd_m: number) => lengthIn(units, NORMAL_90 * sd_m);
 
 function putting(curve: PuttingCurve, units: Units): string {
   const list = PUTTS_M.map(d_m => `${formatLength(d_m, CHOSEN[units], 0)} ${percent(makeChance(curve, d_m))}`).join(
@@ -75,8 +84,9 @@ function putting(curve: PuttingCurve, units: Units): string {
 /** The same remark on several discs is said once; a remark that names its disc needs no name before it. */
 function gathered(report: ThrowsReport): string[] {
   const discs = new Map<string, string[]>();
-  for (const { disc, hand, notes } of report.throws) {
+  for (const { disc, hand, notes, readiness } of report.throws) {
     for (const note of notes) {
+      if (note === readiness.text) continue; // stands with the bag, in the units asked for
       const own = note.startsWith(`${disc} `);
       const text = own ? `${disc} ${hand}${note.slice(disc.length)}` : note;
       discs.set(text, [...(discs.get(text) ?? []), ...(own ? [] : [`${disc} ${hand}`])]);
