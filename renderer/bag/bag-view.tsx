@@ -1,34 +1,31 @@
 import { useState } from 'react';
-import { Button } from 'react-aria-components';
+import { Button, Tab, TabList, TabPanel, Tabs } from 'react-aria-components';
 import type { DiscEntry } from '../../backend/api/contract/players.ts';
 import { offerFile } from '../shell/files.ts';
 import { ImportButton } from '../shell/import-button.tsx';
 import { RenameField } from '../shell/rename-field.tsx';
-import { ScrollTable } from '../shell/scroll-table.tsx';
 import { usePlayer, usePlayers, useThrows } from '../state/library.ts';
+import { useMeasuring } from '../state/measuring.ts';
 import { usePlanner } from '../state/planner.tsx';
-import { useUnits } from '../words/use-units.ts';
+import { ArmPanel } from './arm-panel.tsx';
 import { DiscForm } from './disc-form.tsx';
+import { DiscTable } from './disc-table.tsx';
+import { LayoutPanel } from './layout-panel.tsx';
+import { MeasurePanel } from './measure-panel.tsx';
+import { RangePanel } from './range-panel.tsx';
 
 const NEW_DISC: DiscEntry = { id: '', name: '', speed: 5, glide: 5, turn: -1, fade: 1 };
-const BASIS = {
-  measured: 'measured',
-  borrowed: 'from your other discs',
-  predicted: 'a guess: never measured',
-} as const;
-
 /** Whose bag, which discs, and what the fieldwork says they do. */
 export function BagView() {
   const { settings, change, changeLibrary, backend, tell } = usePlanner();
   const { playerId } = settings;
-  const units = useUnits();
   const players = usePlayers();
   const player = usePlayer(playerId);
   const throws = useThrows(playerId);
   const [edited, setEdited] = useState<string | null>(null);
   const [isAdding, setAdding] = useState(false);
   const waiting = throws.isPending ? '…' : '–';
-  const fitted = new Map(throws.data?.throws.map(row => [`${row.discId} ${row.hand}`, row]));
+  const measuring = useMeasuring();
 
   const save = async (discId: string | null, disc: DiscEntry): Promise<boolean> => {
     const done =
@@ -89,9 +86,9 @@ export function BagView() {
             <Button
               className="small-button"
               onPress={() =>
-                void backend.call.exportPlayer({ playerId }).then(answer => {
-                  if (answer.ok) return offerFile(backend, answer.value);
-                  tell({ what: 'The player could not be written', problems: answer.problems });
+                void backend.call.exportPlayer({ playerId }).then(async answer => {
+                  const kept = answer.ok ? await offerFile(backend, answer.value) : answer;
+                  if (!kept.ok) tell({ what: 'The player could not be written', problems: kept.problems });
                 })
               }
             >
@@ -112,117 +109,74 @@ export function BagView() {
             {player.data.putting.reduce((n, row) => n + row.attempts, 0)} putts.
           </p>
           {throws.isPending && <p className="soft">Working out what the measured throws say…</p>}
-          <ScrollTable label="Discs">
-            <table className="disc-table">
-              <caption>Discs: what is printed on them, and what they do when you throw them on an average day</caption>
-              <thead>
-                <tr>
-                  <th scope="col">Disc</th>
-                  <th scope="col">Speed</th>
-                  <th scope="col">Glide</th>
-                  <th scope="col">Turn</th>
-                  <th scope="col">Fade</th>
-                  <th scope="col">Backhand</th>
-                  <th scope="col">Forehand</th>
-                  <th scope="col">Known how</th>
-                  <th scope="col">
-                    <span className="unseen">Change</span>
-                  </th>
-                </tr>
-              </thead>
-              <tbody>
-                {player.data.discs.map(disc => {
-                  const [back, fore] = [fitted.get(`${disc.id} backhand`), fitted.get(`${disc.id} forehand`)];
-                  return (
-                    <tr key={disc.id} data-edited={edited === disc.id || undefined}>
-                      <th scope="row">
-                        {disc.name}
-                        <span className="soft">
-                          {' '}
-                          {disc.class}
-                          {disc.role === 'putting' ? ', for putting' : ''}
-                        </span>
-                        {back?.readiness.verdict === 'too fast for now' && (
-                          <span className="care-word"> too fast for now</span>
-                        )}
-                      </th>
-                      <td>{signed(disc.speed)}</td>
-                      <td>{signed(disc.glide)}</td>
-                      <td>{signed(disc.turn)}</td>
-                      <td>{signed(disc.fade)}</td>
-                      <td>
-                        {back === undefined
-                          ? waiting
-                          : `${units.length(back.averageDay_m, 0)}, ${units.side(back.finish_m)}`}
-                      </td>
-                      <td>
-                        {fore === undefined
-                          ? waiting
-                          : `${units.length(fore.averageDay_m, 0)}, ${units.side(fore.finish_m)}`}
-                      </td>
-                      <td>{back === undefined ? '' : BASIS[back.basis]}</td>
-                      <td>
-                        <div className="row-buttons">
-                          <Button
-                            className="small-button"
-                            aria-label={`Edit ${disc.name}`}
-                            onPress={() => setEdited(disc.id)}
-                          >
-                            Edit
-                          </Button>
-                          <Button
-                            className="small-button danger"
-                            aria-label={`Delete ${disc.name}`}
-                            onPress={() =>
-                              void changeLibrary(
-                                'The disc could not be deleted',
-                                backend.call.removeDisc({ playerId, discId: disc.id }),
-                              )
-                            }
-                          >
-                            Delete
-                          </Button>
-                        </div>
-                      </td>
-                    </tr>
-                  );
-                })}
-              </tbody>
-            </table>
-          </ScrollTable>
-          {edited !== null && (
-            <DiscForm
-              key={edited}
-              title="Change the disc"
-              disc={entryOf(player.data.discs.find(disc => disc.id === edited) ?? NEW_DISC)}
-              onSave={async disc => (await save(edited, disc)) && setEdited(null)}
-              onClose={() => setEdited(null)}
-            />
-          )}
-          {isAdding ? (
-            <DiscForm
-              title="A new disc"
-              disc={NEW_DISC}
-              onSave={async disc => (await save(null, { ...disc, id: crypto.randomUUID() })) && setAdding(false)}
-              onClose={() => setAdding(false)}
-            />
-          ) : (
-            <Button className="button" onPress={() => setAdding(true)}>
-              Add a disc
-            </Button>
-          )}
-          {throws.data?.notes.map(note => (
-            <p key={note} className="soft">
-              {note}
-            </p>
-          ))}
+          <Tabs className="bag-tabs">
+            <TabList aria-label="About the bag" className="tab-list">
+              <Tab id="discs">Discs</Tab>
+              <Tab id="range">Range</Tab>
+              <Tab id="layout">Gaps and doubles</Tab>
+              <Tab id="arm">Arm and wear</Tab>
+              <Tab id="measure">Measure next</Tab>
+            </TabList>
+            <TabPanel id="discs" className="bag-panel">
+              <DiscTable
+                discs={player.data.discs}
+                throws={throws.data?.throws}
+                waiting={waiting}
+                edited={edited}
+                onEdit={setEdited}
+                onRemove={discId =>
+                  void changeLibrary('The disc could not be deleted', backend.call.removeDisc({ playerId, discId }))
+                }
+              />
+              {edited !== null && (
+                <DiscForm
+                  key={edited}
+                  title="Change the disc"
+                  disc={entryOf(player.data.discs.find(disc => disc.id === edited) ?? NEW_DISC)}
+                  onSave={async disc => (await save(edited, disc)) && setEdited(null)}
+                  onClose={() => setEdited(null)}
+                />
+              )}
+              {isAdding ? (
+                <DiscForm
+                  title="A new disc"
+                  disc={NEW_DISC}
+                  onSave={async disc => (await save(null, { ...disc, id: crypto.randomUUID() })) && setAdding(false)}
+                  onClose={() => setAdding(false)}
+                />
+              ) : (
+                <Button className="button" onPress={() => setAdding(true)}>
+                  Add a disc
+                </Button>
+              )}
+              {throws.data?.notes.map(note => (
+                <p key={note} className="soft">
+                  {note}
+                </p>
+              ))}
+            </TabPanel>
+            <TabPanel id="range" className="bag-panel">
+              {throws.data === undefined ? <Waiting /> : <RangePanel report={throws.data} />}
+            </TabPanel>
+            <TabPanel id="layout" className="bag-panel">
+              {throws.data === undefined ? <Waiting /> : <LayoutPanel report={throws.data} />}
+            </TabPanel>
+            <TabPanel id="arm" className="bag-panel">
+              {throws.data === undefined ? <Waiting /> : <ArmPanel report={throws.data} />}
+            </TabPanel>
+            <TabPanel id="measure" className="bag-panel">
+              <MeasurePanel asking={measuring} />
+            </TabPanel>
+          </Tabs>
         </section>
       )}
     </main>
   );
 }
 
-const signed = (value: number): string => String(value).replace('-', '−');
+function Waiting() {
+  return <p>Known as soon as the measured throws are worked out.</p>;
+}
 
 /** Only what the player entered: a class or role that followed from the numbers follows them again. */
 function entryOf(disc: DiscEntry): DiscEntry {

@@ -13,5 +13,5 @@ declare global {
 export function connect(): Backend {
   const bridge = window.roundwright;
   if (bridge === undefined) return { ...httpClient(), desktop: null };
-  return { call: bridge, subscribe: bridge.subscribe, onReconnect: () => () => {}, desktop: bridge };
+  return { call: bridge, subscribe: bridge.subscribe, onReconnect: () => () => {}, upload: null, desktop: bridge };
 }

@@ -37,6 +37,21 @@ async function post(method: string, input: unknown): Promise<Result<unknown>> {
   }
 }
 
+async function upload(file: File, signal: AbortSignal): Promise<Result<{ path: string }>> {
+  try {
+    const answer = await fetch(`upload?name=${encodeURIComponent(file.name)}`, {
+      method: 'POST',
+      headers: { 'content-type': 'application/octet-stream' },
+      body: file,
+      signal,
+    });
+    if (answer.status === 401 || answer.status === 403) return signedOut;
+    return (await answer.json()) as Result<{ path: string }>;
+  } catch {
+    return unreachable;
+  }
+}
+
 /** Client of the loopback host that served this page. */
 export function httpClient(): Omit<Backend, 'desktop'> {
   const call = new Proxy({} as Client, {
@@ -57,5 +72,5 @@ export function httpClient(): Omit<Backend, 'desktop'> {
     reconnected.add(listener);
     return () => void reconnected.delete(listener);
   };
-  return { call, subscribe, onReconnect };
+  return { call, subscribe, onReconnect, upload };
 }

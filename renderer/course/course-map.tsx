@@ -1,8 +1,9 @@
 import type { Feature, Geometry } from 'geojson';
 import L from 'leaflet';
-import { useEffect } from 'react';
+import { type ReactNode, useEffect } from 'react';
 import { Circle, GeoJSON, MapContainer, Marker, Polyline, Tooltip, useMap } from 'react-leaflet';
 import type { Output } from '../../backend/api/contract/api.ts';
+import { BaseMapLayer } from '../base-map/base-map-layer.tsx';
 import { keyed } from '../frame/keyed.ts';
 
 type MapData = Output<'getCourseMap'>;
@@ -16,11 +17,12 @@ const HATCH: Partial<Record<MapObject['kind'], string>> = {
 const latLng = ([lon, lat]: readonly [number, number]): L.LatLngTuple => [lat, lon];
 
 /** The whole course, north up, drawn from its file alone: no network. */
-export function CourseMap({ map }: Readonly<{ map: MapData }>) {
+export function CourseMap({ map, children }: Readonly<{ map: MapData; children?: ReactNode }>) {
   return (
     <section className="course-map" aria-label="Map of the course">
       <MapContainer bounds={boundsOf(map)} zoomSnap={0} attributionControl={false} className="hole-map">
         <FitCourse map={map} />
+        <BaseMapLayer />
         {keyed(map.objects).map(({ key, item: object }) => (
           <CourseObject key={key} object={object} />
         ))}
@@ -47,6 +49,7 @@ export function CourseMap({ map }: Readonly<{ map: MapData }>) {
             />
           )),
         )}
+        {children}
       </MapContainer>
     </section>
   );

@@ -1,21 +1,33 @@
 import { Button } from 'react-aria-components';
+import { BaseMapPanel } from '../base-map/base-map-panel.tsx';
 import { offerFile } from '../shell/files.ts';
 import { ImportButton } from '../shell/import-button.tsx';
 import { RenameField } from '../shell/rename-field.tsx';
 import { ScrollTable } from '../shell/scroll-table.tsx';
 import { goTo } from '../shell/use-place.ts';
-import { useCourse, useCourseMap, useCourses } from '../state/library.ts';
+import { useCourseMap, useCourses, useMappedCourse } from '../state/library.ts';
 import { usePlanner } from '../state/planner.tsx';
+import { TerrainPanel } from '../terrain/terrain-panel.tsx';
 import { useUnits } from '../words/use-units.ts';
 import { CourseMap } from './course-map.tsx';
+import { CourseEditor } from './edit/course-editor.tsx';
+import { DrawYourOwn, EditMapButton, useOnTable } from './edit/on-table.tsx';
+import { LayoutChoice } from './layout-choice.tsx';
+import { ShareButton } from './share-button.tsx';
+
+/** The courses, or the map of one on the drawing table. */
+export function CourseView() {
+  const map = useOnTable();
+  return map === null ? <CourseLibrary /> : <CourseEditor key={map.courseId} map={map} />;
+}
 
 /** Which courses there are, and what the map of one says and leaves open. */
-export function CourseView() {
+function CourseLibrary() {
   const { settings, change, changeLibrary, backend, tell } = usePlanner();
   const { courseId } = settings;
   const units = useUnits();
   const courses = useCourses();
-  const course = useCourse(courseId);
+  const course = useMappedCourse(courseId);
   const map = useCourseMap(courseId);
   const choose = async (id: string) => {
     const read = await backend.call.getCourse({ courseId: id });
@@ -45,8 +57,10 @@ export function CourseView() {
         </ul>
         <ImportButton kind="course" words="Import a course" />
         <p className="soft">
-          GeoJSON with OpenStreetMap tags: tees, baskets, hole lines, trees, water. You can drop it on the window.
+          GeoJSON, an OpenStreetMap extract, GPX waypoints or KML places. You see what it makes before it is added. You
+          can drop it on the window.
         </p>
+        <DrawYourOwn />
       </section>
 
       {course.data === undefined || courseId === null ? (
@@ -68,17 +82,20 @@ export function CourseView() {
                 void changeLibrary('The course could not be renamed', backend.call.renameCourse({ courseId, name }))
               }
             />
+            <EditMapButton courseId={courseId} />
+            <LayoutChoice className="inline-field" />
             <Button
               className="small-button"
               onPress={() =>
-                void backend.call.exportCourse({ courseId }).then(answer => {
-                  if (answer.ok) return offerFile(backend, answer.value);
-                  tell({ what: 'The course could not be written', problems: answer.problems });
+                void backend.call.exportCourse({ courseId }).then(async answer => {
+                  const kept = answer.ok ? await offerFile(backend, answer.value) : answer;
+                  if (!kept.ok) tell({ what: 'The course could not be written', problems: kept.problems });
                 })
               }
             >
               Export
             </Button>
+            <ShareButton courseId={courseId} />
             <Button
               className="small-button danger"
               onPress={() =>
@@ -93,6 +110,8 @@ export function CourseView() {
             {course.data.notMapped.length > 0 && ` Not mapped, so not known: ${course.data.notMapped.join(', ')}.`}
           </p>
           {map.data !== undefined && <CourseMap map={map.data} />}
+          <TerrainPanel key={`terrain ${courseId}`} courseId={courseId} />
+          <BaseMapPanel />
           <ScrollTable label="Holes">
             <table className="disc-table">
               <caption>Holes</caption>
@@ -113,6 +132,7 @@ export function CourseView() {
                   <tr key={hole.ref}>
                     <th scope="row">
                       {hole.ref} <span className="soft">{hole.name}</span>
+                      {!hole.isPlaced && <span className="care-word"> no place on the map</span>}
                     </th>
                     <td>
                       {hole.par}

@@ -4,6 +4,7 @@ import { Circle, MapContainer, Marker, Polygon, Polyline, Tooltip, useMap, useMa
 import type { PlainHoleMap } from '../../backend/api/contract/hole-map.ts';
 import type { LocalPoint, LocalPolygon } from '../../core/geometry/hole-map.ts';
 import type { ShotDrawing } from '../../core/strategy/hole-drawing.ts';
+import { HoleBaseMap } from '../base-map/hole-base-map.tsx';
 import { type HoleAxes, holeAxes } from '../frame/hole-axes.ts';
 import { keyed } from '../frame/keyed.ts';
 import { ellipseRing } from './ellipse-ring.ts';
@@ -47,6 +48,7 @@ export const HoleView = memo(function HoleView(props: HoleViewProps) {
       >
         <FitHole map={map} axes={axes} drawing={drawing} />
         <ReportRange onRange={onRange} />
+        <HoleBaseMap map={map} axes={axes} />
         <Ground map={map} place={place} />
         <Obstacles map={map} place={place} />
         <Line className="map-line-of-play" points={map.line} place={place} />
@@ -80,9 +82,9 @@ export const HoleView = memo(function HoleView(props: HoleViewProps) {
   );
 });
 
-type Place = (point: LocalPoint) => L.LatLngTuple;
+export type Place = (point: LocalPoint) => L.LatLngTuple;
 /** Leaflet's plane: latitude is metres to the thrower's left, longitude metres along the hole. */
-const placer =
+export const placer =
   (axes: HoleAxes): Place =>
   point => {
     const [along, left] = axes.toHole(point);
@@ -92,7 +94,7 @@ const rings = (polygons: readonly LocalPolygon[], place: Place) =>
   polygons.map(polygon => polygon.map(ring => ring.map(place)));
 const icons = new Map<string, L.DivIcon>();
 /** Each kind of mark once: another icon object would make Leaflet rebuild the mark, in the middle of a drag too. */
-function icon(name: string): L.DivIcon {
+export function icon(name: string): L.DivIcon {
   const className = `mark ${name
     .split(' ')
     .map(part => `mark-${part}`)
@@ -141,7 +143,7 @@ function ReportRange({ onRange }: Pick<HoleViewProps, 'onRange'>) {
   return null;
 }
 
-const Ground = memo(function Ground({ map, place }: Readonly<{ map: PlainHoleMap; place: Place }>) {
+export const Ground = memo(function Ground({ map, place }: Readonly<{ map: PlainHoleMap; place: Place }>) {
   return (
     <>
       {keyed(map.fairways).map(({ key, item: area }) => (
@@ -184,7 +186,7 @@ const Ground = memo(function Ground({ map, place }: Readonly<{ map: PlainHoleMap
   );
 });
 
-const Obstacles = memo(function Obstacles({ map, place }: Readonly<{ map: PlainHoleMap; place: Place }>) {
+export const Obstacles = memo(function Obstacles({ map, place }: Readonly<{ map: PlainHoleMap; place: Place }>) {
   return (
     <>
       {keyed(map.covers).map(({ key, item: cover }) => (

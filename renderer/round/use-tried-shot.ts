@@ -6,6 +6,7 @@ import type { DayInput } from '../../core/air/day-input.ts';
 import type { ShotReport } from '../../core/strategy/plan-report.ts';
 import { choiceOf } from '../shot/shot-choice.ts';
 import { usePlanner } from '../state/planner.tsx';
+import { playedLayout } from '../state/played-layout.ts';
 import { ProblemsError, problemsOf } from '../state/problems-error.ts';
 
 export type Evaluated = Output<'evaluateShot'>;
@@ -14,6 +15,7 @@ type Asked = Readonly<{
   playerId: string;
   ref: string;
   day: DayInput;
+  layout?: string;
   shot: ShotChoice;
   choice: ShotChoice;
 }>;
@@ -29,9 +31,10 @@ export function useTriedShot(
 ): Readonly<{ value: Evaluated | null; isPending: boolean }> {
   const { backend, settings, tell } = usePlanner();
   const { courseId, playerId, day } = settings;
+  const layout = playedLayout(settings, courseId);
   const wanted: Asked | null =
     ref !== null && shot !== null && choice !== null && courseId !== null && playerId !== null
-      ? { courseId, playerId, ref, day, shot, choice: choiceOf(choice) }
+      ? { courseId, playerId, ref, day, ...(layout !== undefined && { layout }), shot, choice: choiceOf(choice) }
       : null;
   const [asked, setAsked] = useState(wanted);
   const query = useQuery({

@@ -5,7 +5,11 @@ import { usePlanner } from '../state/planner.tsx';
 import { useFeed } from '../state/use-feed.ts';
 
 type Form = Input<'renderSheet'>['form'];
-const FORMS: Record<Form, string> = { pocket: 'Pocket, a hole a page', fourAPage: 'Four holes a page' };
+const FORMS: Record<Form, string> = {
+  pocket: 'Pocket, a hole a page',
+  folded: 'Booklet, folded',
+  fourAPage: 'Four holes a page',
+};
 
 /** The printed sheet as it will come out, and the ways to print or keep it. */
 export function SheetView() {

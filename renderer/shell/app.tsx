@@ -2,11 +2,16 @@ import { useEffect, useState } from 'react';
 import { BagView } from '../bag/bag-view.tsx';
 import { CompareView } from '../compare/compare-view.tsx';
 import { CourseView } from '../course/course-view.tsx';
+import { FieldworkView } from '../fieldwork/fieldwork-view.tsx';
+import { ImportDialog } from '../import/import-dialog.tsx';
 import { Hatches } from '../map/hatches.tsx';
+import { PracticeView } from '../practice/practice-view.tsx';
+import { ReviewView } from '../review/review-view.tsx';
 import { RoundView } from '../round/round-view.tsx';
 import { SheetView } from '../sheet/sheet-view.tsx';
 import { useCourses, usePlayers } from '../state/library.ts';
 import { usePlanner } from '../state/planner.tsx';
+import { playedLayout, withPlayed } from '../state/played-layout.ts';
 import { useRoundPlan } from '../state/use-feed.ts';
 import { DropFiles } from './drop-files.tsx';
 import { FirstSteps } from './first-steps.tsx';
@@ -22,7 +27,7 @@ export function App({ startNotes }: Readonly<{ startNotes: readonly string[] }>)
   const place = usePlace();
   useTheme();
   useCommands();
-  useRoundPlan();
+  useRoundPlan(place !== 'fieldwork');
   useSomethingChosen();
   const { settings } = usePlanner();
   const isReady = settings.courseId !== null && settings.playerId !== null;
@@ -34,6 +39,8 @@ export function App({ startNotes }: Readonly<{ startNotes: readonly string[] }>)
       <ProblemPanel />
       {place === 'bag' ? (
         <BagView />
+      ) : place === 'fieldwork' ? (
+        <FieldworkView />
       ) : place === 'course' ? (
         <CourseView />
       ) : !isReady ? (
@@ -42,10 +49,15 @@ export function App({ startNotes }: Readonly<{ startNotes: readonly string[] }>)
         <CompareView />
       ) : place === 'sheet' ? (
         <SheetView />
+      ) : place === 'practice' ? (
+        <PracticeView />
+      ) : place === 'review' ? (
+        <ReviewView />
       ) : (
         <RoundView />
       )}
       <DropFiles />
+      <ImportDialog />
       <Said />
     </>
   );
@@ -77,6 +89,10 @@ function useSomethingChosen(): void {
     const course = courses.data.find(c => c.courseId === settings.courseId) ?? courses.data[0];
     const player = players.data.find(p => p.playerId === settings.playerId) ?? players.data[0];
     const courseId = course?.courseId ?? null;
+    const layout = playedLayout({ layouts: settings.layouts }, courseId);
+    // A layout that was renamed or deleted, here or by taking a change back, is no longer played.
+    if (courseId !== null && layout !== undefined && !course?.layouts.includes(layout))
+      return change({ layouts: withPlayed(settings.layouts, courseId, null) });
     const playerId = player?.playerId ?? null;
     if (
       courseId === settings.courseId &&
@@ -98,6 +114,7 @@ function useSomethingChosen(): void {
     settings.courseId,
     settings.playerId,
     settings.ref,
+    settings.layouts,
     change,
     backend,
   ]);

@@ -1,13 +1,13 @@
 import { useEffect, useState } from 'react';
 import { readFiles } from './files.ts';
-import { useImport } from './use-import.ts';
+import { useTakePicked } from './use-import.ts';
 
 const holdsFiles = (event: DragEvent) => event.dataTransfer?.types.includes('Files') ?? false;
 
 /** Files dropped anywhere on the window are taken in. */
 export function DropFiles() {
   const [isOver, setOver] = useState(false);
-  const take = useImport();
+  const take = useTakePicked();
   useEffect(() => {
     const over = (event: DragEvent) => {
       if (!holdsFiles(event)) return;
@@ -32,5 +32,5 @@ export function DropFiles() {
       window.removeEventListener('drop', drop);
     };
   }, [take]);
-  return isOver ? <div className="drop-hint">Drop a course (GeoJSON), a player or a library file</div> : null;
+  return isOver ? <div className="drop-hint">Drop a map of a course, a player or a library file</div> : null;
 }

@@ -1,10 +1,14 @@
+import type { PickedFile } from '../../backend/api/contract/course-file.ts';
+import type { Problem, Result } from '../../core/units/result.ts';
 import type { Backend } from '../client/backend.ts';
 
-export type TextFile = Readonly<{ fileName: string; text: string }>;
+type TextFile = Readonly<{ fileName: string; text: string }>;
 export type FileKind = 'course' | 'player' | 'library';
 
 /** What a file looks like it is; the import then says exactly what is wrong with it. */
-export function kindOf({ fileName, text }: TextFile): FileKind {
+export function kindOf(file: PickedFile): FileKind {
+  if (!('text' in file)) return 'course';
+  const { fileName, text } = file;
   if (/\.geojson$/i.test(fileName)) return 'course';
   try {
     const value: unknown = JSON.parse(text);
@@ -19,19 +23,56 @@ export function kindOf({ fileName, text }: TextFile): FileKind {
   return 'course';
 }
 
-export const readFiles = (files: readonly File[]): Promise<TextFile[]> =>
-  Promise.all(files.map(async file => ({ fileName: file.name, text: await file.text() })));
+/** Asked before anything is read: a film dropped by mistake must not fill the memory. */
+const LARGEST_bytes = 20_000_000;
+/** A library carries all courses and their terrain. */
+const LARGEST_JSON_bytes = 50_000_000;
+const largestOf = ({ name }: File) => (/\.json$/i.test(name) ? LARGEST_JSON_bytes : LARGEST_bytes);
 
-/** Offers a text for saving: the shell's dialog, or the browser's download. */
-export async function offerFile(backend: Backend, file: TextFile): Promise<void> {
-  if (backend.desktop !== null) {
-    await backend.desktop.desktop.saveFile(file);
-    return;
+export type ReadFiles = Readonly<{ files: readonly PickedFile[]; problems: readonly Problem[] }>;
+
+/** The files as text or bytes; what is too large becomes a problem with the file's name as its path. */
+export async function readFiles(picked: readonly File[]): Promise<ReadFiles> {
+  const tooLarge = picked.filter(file => file.size > largestOf(file));
+  const problems = tooLarge.map(file => ({
+    path: file.name,
+    message: `is ${(file.size / 1e6).toFixed(0)} MB, larger than the ${largestOf(file) / 1e6} MB taken: cut it down to one course`,
+  }));
+  const files = await Promise.all(picked.filter(file => !tooLarge.includes(file)).map(readFile));
+  return { files, problems };
+}
+
+/** JSON is handed on as text; other files say themselves how they are written, or are no text. */
+async function readFile(file: File): Promise<PickedFile> {
+  const bytes = new Uint8Array(await file.arrayBuffer());
+  try {
+    const text = new TextDecoder('utf-8', { fatal: true }).decode(bytes);
+    if (/^\s*(?:[{[]|$)/.test(text)) return { fileName: file.name, text };
+  } catch {
+    // Not UTF-8: the backend looks at the bytes.
   }
+  return { fileName: file.name, data: base64(bytes) };
+}
+
+function base64(bytes: Uint8Array): string {
+  const parts: string[] = [];
+  // A multiple of three, so that the parts join without padding; small enough to be arguments of one call.
+  for (let at = 0; at < bytes.length; at += 24_576)
+    parts.push(btoa(String.fromCharCode(...bytes.subarray(at, at + 24_576))));
+  return parts.join('');
+}
+
+/**
+ * Offers a text for saving: the shell's dialog, or the browser's download.
+ * @returns whether it was saved, as far as can be known, or why it could not be
+ */
+export async function offerFile(backend: Backend, file: TextFile): Promise<Result<{ saved: boolean }>> {
+  if (backend.desktop !== null) return backend.desktop.desktop.saveFile(file);
   const address = URL.createObjectURL(new Blob([file.text], { type: 'application/json' }));
   const link = document.createElement('a');
   link.href = address;
   link.download = file.fileName;
   link.click();
   URL.revokeObjectURL(address);
+  return { ok: true, value: { saved: true } };
 }

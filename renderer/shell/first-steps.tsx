@@ -9,8 +9,8 @@ export function FirstSteps() {
         <li>
           <h2>A course</h2>
           <p>
-            A GeoJSON file with tees, baskets, trees and water. An OpenStreetMap extract saved as GeoJSON is one
-            already. The more trees and low branches it holds, the better the plan.
+            A map with tees, baskets, trees and water: GeoJSON, an OpenStreetMap extract, or waypoints and places saved
+            as GPX or KML. The more trees and low branches it holds, the better the plan.
           </p>
           <ImportButton kind="course" words="Import a course" />
         </li>

@@ -1,7 +1,21 @@
 import { Button, FileTrigger } from 'react-aria-components';
 import { usePlanner } from '../state/planner.tsx';
 import { type FileKind, readFiles } from './files.ts';
-import { useImport } from './use-import.ts';
+import { useImport, useTakePicked } from './use-import.ts';
+
+const JSON_FILES = ['.json', 'application/json'];
+const MAPS = [
+  '.geojson',
+  '.json',
+  '.osm',
+  '.xml',
+  '.gpx',
+  '.kml',
+  '.kmz',
+  '.html',
+  'application/geo+json',
+  'application/json',
+];
 
 type ImportButtonProps = Readonly<{ kind: FileKind; words: string; className?: string }>;
 
@@ -9,6 +23,7 @@ type ImportButtonProps = Readonly<{ kind: FileKind; words: string; className?: s
 export function ImportButton({ kind, words, className = 'button' }: ImportButtonProps) {
   const { backend, tell } = usePlanner();
   const take = useImport();
+  const takePicked = useTakePicked();
   const { desktop } = backend;
   if (desktop !== null)
     return (
@@ -27,9 +42,9 @@ export function ImportButton({ kind, words, className = 'button' }: ImportButton
     );
   return (
     <FileTrigger
-      acceptedFileTypes={['.geojson', '.json', 'application/geo+json', 'application/json']}
+      acceptedFileTypes={kind === 'course' ? MAPS : JSON_FILES}
       allowsMultiple
-      onSelect={files => void readFiles([...(files ?? [])]).then(take)}
+      onSelect={files => void readFiles([...(files ?? [])]).then(takePicked)}
     >
       <Button className={className}>{words}</Button>
     </FileTrigger>

@@ -1,7 +1,9 @@
 import { Button } from 'react-aria-components';
 import type { Settings } from '../../backend/api/contract/settings.ts';
+import { LayoutChoice } from '../course/layout-choice.tsx';
 import { useCourses, usePlayers } from '../state/library.ts';
 import { usePlanner } from '../state/planner.tsx';
+import { AboutButton } from './about.tsx';
 import { Popout } from './popout.tsx';
 import { PLACES, type Place } from './use-place.ts';
 
@@ -43,6 +45,7 @@ export function TopBar({ place }: Readonly<{ place: Place }>) {
           ))}
         </select>
       </label>
+      <LayoutChoice className="top-field" />
       <label className="top-field">
         <span>Player</span>
         <select
@@ -104,6 +107,7 @@ export function TopBar({ place }: Readonly<{ place: Place }>) {
             }
             onPick={theme => change({ theme })}
           />
+          <AboutButton />
         </div>
       </Popout>
     </header>

@@ -34,8 +34,8 @@ export function useCommands(): void {
   };
   const exportLibrary = async () => {
     const answer = await backend.call.exportLibrary({});
-    if (answer.ok) await offerFile(backend, answer.value);
-    else tell({ what: 'The library could not be written', problems: answer.problems });
+    const kept = answer.ok ? await offerFile(backend, answer.value) : answer;
+    if (!kept.ok) tell({ what: 'The library could not be written', problems: kept.problems });
   };
   const commands: Record<MenuCommand, () => unknown> = {
     undo,

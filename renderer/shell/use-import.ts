@@ -1,46 +1,58 @@
 import { useQueryClient } from '@tanstack/react-query';
 import { useCallback } from 'react';
+import type { PickedFile } from '../../backend/api/contract/course-file.ts';
+import { offerCourseFile } from '../import/waiting-files.ts';
+import { isRoundFile } from '../review/is-round-file.ts';
 import { usePlanner } from '../state/planner.tsx';
-import { kindOf, type TextFile } from './files.ts';
+import { kindOf, type ReadFiles } from './files.ts';
 import { goTo } from './use-place.ts';
 
-/** Takes files in, whatever they are; courses and players are shown at once, and everything can be undone. */
-export function useImport(): (files: readonly TextFile[]) => Promise<void> {
-  const { backend, changeLibrary, change, say } = usePlanner();
+/** Takes files in, whatever they are. A map of a course is shown first and taken in when the player agrees; everything can be undone. */
+export function useImport(): (files: readonly PickedFile[]) => Promise<void> {
+  const { backend, changeLibrary, change, say, settings } = usePlanner();
+  const { courseId, playerId } = settings;
   const queries = useQueryClient();
   return useCallback(
     async files => {
       for (const file of files) {
         const failed = `"${file.fileName}" could not be taken in`;
-        switch (kindOf(file)) {
-          case 'course': {
-            const added = await changeLibrary(failed, backend.call.importCourse(file));
-            if (added === null) continue;
-            const course = await backend.call.getCourse({ courseId: added.courseId });
-            // The list must hold it first, or it would count as gone.
-            await queries.invalidateQueries({ queryKey: ['courses'], exact: true });
-            change({ courseId: added.courseId, ref: course.ok ? (course.value.holes[0]?.ref ?? null) : null });
-            say(course.ok ? `Course ${course.value.name} added: ${course.value.holes.length} holes` : 'Course added');
-            goTo('course');
-            break;
-          }
-          case 'player': {
-            const added = await changeLibrary(failed, backend.call.importPlayer(file));
-            if (added === null) continue;
-            await queries.invalidateQueries({ queryKey: ['players'], exact: true });
-            change({ playerId: added.playerId });
-            say('Player added');
-            goTo('bag');
-            break;
-          }
-          case 'library': {
-            const added = await changeLibrary(failed, backend.call.importLibrary({ text: file.text, how: 'merge' }));
-            if (added !== null) say(`Added ${added.courses} courses, ${added.players} players`);
-            break;
-          }
+        if ('text' in file && isRoundFile(file.text) && courseId !== null && playerId !== null) {
+          const added = await changeLibrary(failed, backend.call.importRound({ ...file, courseId, playerId }));
+          if (added === null) continue;
+          say('Round added');
+          goTo('review');
+          continue;
         }
+        if (!('text' in file) || kindOf(file) === 'course') {
+          offerCourseFile(file);
+          continue;
+        }
+        if (kindOf(file) === 'player') {
+          const added = await changeLibrary(failed, backend.call.importPlayer(file));
+          if (added === null) continue;
+          await queries.invalidateQueries({ queryKey: ['players'], exact: true });
+          change({ playerId: added.playerId });
+          say('Player added');
+          goTo('bag');
+          continue;
+        }
+        const added = await changeLibrary(failed, backend.call.importLibrary({ text: file.text, how: 'merge' }));
+        if (added !== null) say(`Added ${added.courses} courses, ${added.players} players`);
       }
     },
-    [backend, changeLibrary, change, say, queries],
+    [backend, changeLibrary, change, say, queries, courseId, playerId],
+  );
+}
+
+/** The same for files the page read itself, some of which may be too large. */
+export function useTakePicked(): (read: ReadFiles) => Promise<void> {
+  const { tell } = usePlanner();
+  const take = useImport();
+  return useCallback(
+    async ({ files, problems }) => {
+      if (problems.length > 0) tell({ what: 'Some files could not be read', problems });
+      await take(files);
+    },
+    [tell, take],
   );
 }

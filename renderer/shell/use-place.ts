@@ -1,6 +1,15 @@
 import { useSyncExternalStore } from 'react';
 
-export const PLACES = { round: 'Round', compare: 'Two winds', bag: 'Bag', course: 'Course', sheet: 'Sheet' } as const;
+export const PLACES = {
+  round: 'Round',
+  compare: 'Two winds',
+  bag: 'Bag',
+  fieldwork: 'Fieldwork',
+  course: 'Course',
+  sheet: 'Sheet',
+  practice: 'Practice',
+  review: 'Review',
+} as const;
 export type Place = keyof typeof PLACES;
 
 const isPlace = (name: string): name is Place => Object.hasOwn(PLACES, name);

@@ -1,10 +1,11 @@
 import { useQuery } from '@tanstack/react-query';
 import type { Result } from '../../core/units/result.ts';
 import { usePlanner } from './planner.tsx';
+import { playedLayout } from './played-layout.ts';
 import { ProblemsError } from './problems-error.ts';
 
 /** What the backend answered, or its problems as an error for the query to hold. */
-async function valueIn<T>(answer: Promise<Result<T>>): Promise<T> {
+export async function valueIn<T>(answer: Promise<Result<T>>): Promise<T> {
   const result = await answer;
   if (result.ok) return result.value;
   throw new ProblemsError(result.problems);
@@ -16,7 +17,19 @@ export function useCourses() {
   return useQuery({ queryKey: ['courses'], queryFn: () => valueIn(call.listCourses({})) });
 }
 
+/** The course as it is played: its holes in order of the chosen layout. */
 export function useCourse(courseId: string | null) {
+  const { backend, settings } = usePlanner();
+  const layout = playedLayout(settings, courseId);
+  return useQuery({
+    queryKey: ['courses', courseId, 'played', layout ?? null],
+    queryFn: () => valueIn(backend.call.getCourse({ courseId: courseId!, ...(layout !== undefined && { layout }) })),
+    enabled: courseId !== null,
+  });
+}
+
+/** The course as it is mapped, whatever layout is played. */
+export function useMappedCourse(courseId: string | null) {
   const { call } = usePlanner().backend;
   return useQuery({
     queryKey: ['courses', courseId],
@@ -35,10 +48,12 @@ export function useCourseMap(courseId: string | null) {
 }
 
 export function useHole(courseId: string | null, ref: string | null) {
-  const { call } = usePlanner().backend;
+  const { backend, settings } = usePlanner();
+  const layout = playedLayout(settings, courseId);
   return useQuery({
-    queryKey: ['courses', courseId, 'hole', ref],
-    queryFn: () => valueIn(call.getHole({ courseId: courseId!, ref: ref! })),
+    queryKey: ['courses', courseId, 'hole', ref, layout ?? null],
+    queryFn: () =>
+      valueIn(backend.call.getHole({ courseId: courseId!, ref: ref!, ...(layout !== undefined && { layout }) })),
     enabled: courseId !== null && ref !== null,
   });
 }

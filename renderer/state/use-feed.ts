@@ -1,4 +1,4 @@
-import { useEffect, useSyncExternalStore } from 'react';
+import { useEffect, useRef, useSyncExternalStore } from 'react';
 import { useCourse, usePlayer } from './library.ts';
 import type { Feed, PlanFeed } from './plan-feed.ts';
 import { usePlanner } from './planner.tsx';
@@ -7,17 +7,24 @@ import { wantedPlan } from './wanted-plan.ts';
 
 export const useFeed = (feed: PlanFeed): Feed => useSyncExternalStore(feed.listen, feed.read);
 
-/** Keeps the round planned for the settings as they stand, and again when the course or the player changes. */
-export function useRoundPlan(): void {
+/**
+ * Keeps the round planned for the settings as they stand, and again when the course or the player changes.
+ * @param isWanted - false while many small changes are made, such as throws entered one by one: the plan waits for the end
+ */
+export function useRoundPlan(isWanted = true): void {
   const { settings, feed, backend, tell } = usePlanner();
   const course = useCourse(settings.courseId);
   const player = usePlayer(settings.playerId);
   const wanted = wantedPlan(settings);
   const key = wanted === null || course.data === undefined || player.data === undefined ? null : JSON.stringify(wanted);
   const { ref } = settings;
+  const planned = useRef<readonly unknown[]>([]);
   // biome-ignore lint/correctness/useExhaustiveDependencies: key stands for wanted; the hole in view only orders the work; the data are watched for changes to the course or bag
   useEffect(() => {
-    if (key === null || wanted === null) return;
+    if (key === null || wanted === null || !isWanted) return;
+    const asked = [key, course.data, player.data, feed, backend];
+    // back from where it was not wanted, with nothing changed meanwhile
+    if (asked.every((part, i) => part === planned.current[i])) return;
     let isCurrent = true;
     const { courseId, playerId } = wanted;
     void (async () => {
@@ -27,14 +34,18 @@ export function useRoundPlan(): void {
         if (!isCurrent) return;
         feed.clear(courseId);
         const plan = latest.ok ? latest.value.plan : null;
-        if (plan !== null && isPlanOf(plan.request, wanted)) return feed.show(plan);
+        if (plan !== null && isPlanOf(plan.request, wanted)) {
+          planned.current = asked;
+          return feed.show(plan);
+        }
       }
+      planned.current = asked;
       feed.plan(wanted, ref);
     })();
     return () => {
       isCurrent = false;
     };
-  }, [key, course.data, player.data, feed, backend]);
+  }, [key, course.data, player.data, feed, backend, isWanted]);
   const error = course.error ?? player.error;
   useEffect(() => {
     if (error !== null) tell({ what: 'The course or the bag could not be read', problems: problemsOf(error) });

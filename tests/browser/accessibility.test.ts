@@ -34,7 +34,7 @@ afterAll(async () => {
   await app?.close();
 });
 
-const VIEWS = ['round', 'compare', 'bag', 'course', 'sheet'] as const;
+const VIEWS = ['round', 'compare', 'bag', 'course', 'sheet', 'practice'] as const;
 
 describe.each(['light', 'dark'] as const)('in %s', colorScheme => {
   it('axe finds nothing on any view', async () => {

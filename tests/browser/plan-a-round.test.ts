@@ -32,6 +32,7 @@ describe('a player plans a round', () => {
       page.getByRole('button', { name: 'Import a course' }).click(),
     ]);
     await chooser.setFiles(tinyCourseFile());
+    await page.getByRole('button', { name: 'Add this course' }).click();
     await eventually(() => page.locator('.rename-field input').inputValue()).toBe('Tiny Links');
     await page.getByRole('link', { name: 'Round', exact: true }).click();
     await eventually(() => page.locator('.hole-row').count()).toBe(2);
