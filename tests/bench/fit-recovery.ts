@@ -1,81 +1,139 @@
-import { fitPlayer } from '../../core/player/fit-player.ts';
-import { parsePlayer } from '../../core/player/player-file.ts';
-import { CALM, INVENTED_BAG, type InventedSession, inventPlayer, randomOf } from '../core/player/synthetic-player.ts';
+import { readFileSync, writeFileSync } from 'node:fs';
+import { cpus } from 'node:os';
+import {
+  absoluteOf,
+  biasOf,
+  borrowing,
+  coveredOf,
+  FIFTH_GENERATOR,
+  FIRST_GENERATOR,
+  FOURTH_GENERATOR,
+  floorOf,
+  type Generator,
+  type Recovery,
+  recover,
+  rmsOf,
+  SECOND_GENERATOR,
+  SIXTH_GENERATOR,
+  slipShifts,
+  THIRD_GENERATOR,
+} from '../core/player/fit-trials.ts';
 
-/** Fits many invented players whose truth is known and prints bias, rms error and the coverage of 90 % intervals. */
-const PLAYERS = Number(process.argv[2] ?? 200);
-const THROWS = (process.argv[3] ?? '3,10,20,40').split(',').map(Number);
-const SCATTERS = (process.argv[4] ?? '0.6,1,1.6').split(',').map(Number);
-const NORMAL_90 = 1.6448536269514722;
+/**
+ * Fits many invented players whose truth is known: bias, error, coverage of the 90 % intervals, a grip slip, borrowing.
+ * `fit-recovery.ts [players] [players of the smaller tables] [--write]`: with --write the tables of docs/fit.md are made anew.
+ */
+const ARGUMENTS = process.argv.slice(2).filter(word => !word.startsWith('--'));
+const PLAYERS = Number(ARGUMENTS[0] ?? 200);
+const WRITE = process.argv.includes('--write');
+const DOCUMENT = new URL('../../docs/fit.md', import.meta.url);
+const NOISES = [0.6, 1, 1.6] as const;
+const BEGIN = '<!-- tables: tests/bench/fit-recovery.ts --write -->';
 
-const WINDY: readonly InventedSession[] = [
-  { speed_mps: 0, from_deg: 0, bearing_deg: 90 },
-  { speed_mps: 4, from_deg: 90, bearing_deg: 90 },
-  { speed_mps: 3, from_deg: 180, bearing_deg: 90 },
-];
+const SET_ON = [FIRST_GENERATOR, SECOND_GENERATOR, THIRD_GENERATOR, FOURTH_GENERATOR];
+const CHECKED_ON = [FIFTH_GENERATOR, SIXTH_GENERATOR];
+const FEWER = Number(ARGUMENTS[1] ?? Math.max(2, Math.round(PLAYERS / 8)));
 
-type Tally = { count: number; bias: number; squares: number; covered: number };
-const tally = (): Tally => ({ count: 0, bias: 0, squares: 0, covered: 0 });
-const add = (t: Tally, error: number, sd: number) => {
-  t.count++;
-  t.bias += error;
-  t.squares += error * error;
-  if (Math.abs(error) <= NORMAL_90 * sd) t.covered++;
-};
-const shown = (t: Tally, scale: number) =>
-  `bias ${((scale * t.bias) / t.count).toFixed(2)} rms ${(scale * Math.sqrt(t.squares / t.count)).toFixed(2)} covered ${((100 * t.covered) / t.count).toFixed(0)} %`;
+const fixed = (value: number, digits: number) => value.toFixed(digits).replace('-', '−');
+const percent = (share: number, digits = 0) => `${fixed(100 * share, digits)} %`;
+const row = (cells: readonly string[]) => `| ${cells.join(' | ')} |`;
+const lines: string[] = [];
+function say(line: string): void {
+  lines.push(line);
+  console.log(line);
+}
 
-console.log(`${PLAYERS} players x ${INVENTED_BAG.length} discs; errors are fit - truth`);
-for (const [where, sessions] of [
-  ['calm', CALM],
-  ['windy', WINDY],
-] as const) {
-  for (const throws of THROWS) {
-    for (const scatter of SCATTERS) {
-      const speed = tally();
-      const distance = tally();
-      const finish = tally();
-      const stability = tally();
-      const spread = tally();
-      const sideSpread = tally();
-      const best = tally();
-      const byDisc = new Map<string, Tally>();
-      let ms = 0;
-      for (let i = 0; i < PLAYERS; i++) {
-        const { uniform } = randomOf(1000 + i);
-        const { file, truths } = inventPlayer({
-          seed: 5000 + i,
-          arm_mps: 18 + 11 * uniform(),
-          discs: INVENTED_BAG.map(disc => ({ ...disc, throws })),
-          sessions,
-          longScatter: scatter,
-          sideScatter: scatter,
-        });
-        const parsed = parsePlayer(file);
-        if (!parsed.ok) throw new Error(JSON.stringify(parsed.problems));
-        const started = performance.now();
-        const fitted = fitPlayer(parsed.value);
-        ms += performance.now() - started;
-        for (const truth of truths) {
-          const t = fitted.throws.find(f => f.discId === truth.discId)!;
-          add(speed, Math.log(t.releaseSpeed_mps / truth.releaseSpeed_mps), t.releaseSpeedSd);
-          add(distance, t.averageDay_m - truth.moments.along_m, t.averageDaySd_m);
-          add(finish, t.finish_m + truth.moments.left_m, t.finishSd_m);
-          add(stability, t.stabilityOffset - truth.stability, t.stabilityOffsetSd);
-          add(spread, Math.log(t.distanceSd_m / truth.moments.alongSd_m), 1);
-          add(sideSpread, Math.log(t.sideSd_m / truth.moments.leftSd_m), 1);
-          if (!byDisc.has(t.discId)) byDisc.set(t.discId, tally());
-          add(byDisc.get(t.discId)!, t.averageDay_m - truth.moments.along_m, t.averageDaySd_m);
-        }
-        void best;
-      }
-      console.log(`${where} ${throws} throws scatter x${scatter}: ${(ms / PLAYERS).toFixed(0)} ms a player
-  speed %    ${shown(speed, 100)}
-  distance m ${shown(distance, 1)}
-  finish m   ${shown(finish, 1)}
-  stability  ${shown(stability, 1)}
-  distance SD % bias ${((100 * spread.bias) / spread.count).toFixed(1)} rms ${(100 * Math.sqrt(spread.squares / spread.count)).toFixed(1)}; side SD % bias ${((100 * sideSpread.bias) / sideSpread.count).toFixed(1)} rms ${(100 * Math.sqrt(sideSpread.squares / sideSpread.count)).toFixed(1)}`);
-      if (process.argv[5] === 'discs') for (const [id, t] of byDisc) console.log(`    ${id}: ${shown(t, 1)}`);
-    }
+function recoveryRow(g: Generator, players: number, throws: number, noise: number, r: Recovery): string {
+  return row([
+    `${g.name} (${CHECKED_ON.includes(g) ? 'checked on' : 'set on'}, ${players})`,
+    String(throws),
+    `× ${noise}`,
+    `${percent(biasOf(r.speed), 2)}, ${percent(rmsOf(r.speed), 2)}`,
+    `${fixed(biasOf(r.distance), 2)}, ${fixed(absoluteOf(r.distance), 2)}, ${fixed(rmsOf(r.distance), 2)}`,
+    fixed(floorOf(r.distance), 2),
+    `${fixed(biasOf(r.finish), 2)}, ${fixed(rmsOf(r.finish), 2)}`,
+    `${percent(coveredOf(r.speed))}, ${percent(coveredOf(r.distance))}, ${percent(coveredOf(r.finish))}, ${percent(coveredOf(r.stability))}, ${percent(coveredOf(r.best))}`,
+  ]);
+}
+
+function recoveryTable(throwsOf: readonly number[], generators: readonly (readonly [Generator, number])[]): void {
+  say(
+    row([
+      'players made by (their number)',
+      'throws a disc',
+      'scatter',
+      'speed: bias, rms',
+      'distance, m: bias, mean size, rms',
+      'rms of a plain mean, m',
+      'finish, m: bias, rms',
+      '90 % intervals hold: speed, distance, finish, stability, best',
+    ]),
+  );
+  say(row(Array.from({ length: 8 }, () => '---')));
+  for (const throws of throwsOf)
+    for (const [g, players] of generators)
+      for (const noise of NOISES) say(recoveryRow(g, players, throws, noise, recover(g, players, throws, noise)));
+}
+
+const started = performance.now();
+say(BEGIN);
+say('');
+say('### At 20 throws, 7 discs a player');
+say('');
+recoveryTable([20], [...CHECKED_ON.map(g => [g, PLAYERS] as const), ...SET_ON.map(g => [g, FEWER] as const)]);
+say('');
+say('### At 3, 10 and 40 throws');
+say('');
+recoveryTable(
+  [3, 10, 40],
+  CHECKED_ON.map(g => [g, FEWER] as const),
+);
+say('');
+say(`### One grip slip among 20 throws (45 or 60 % of the distance, 14 m off the line): ${FEWER} players`);
+say('');
+say(row(['players made by', 'scatter', 'mean moves by: middle', '95 of 100 under', 'most', 'over 1 %']));
+say(row(Array.from({ length: 6 }, () => '---')));
+for (const g of CHECKED_ON)
+  for (const noise of NOISES) {
+    const sizes = slipShifts(g, FEWER, 20, noise)
+      .map(Math.abs)
+      .sort((a, b) => a - b);
+    const at = (share: number) => sizes[Math.min(sizes.length - 1, Math.floor(share * sizes.length))]!;
+    say(
+      row([
+        g.name,
+        `× ${noise}`,
+        percent(at(0.5), 2),
+        percent(at(0.95), 2),
+        percent(sizes.at(-1)!, 2),
+        `${sizes.filter(size => size > 0.01).length} of ${sizes.length}`,
+      ]),
+    );
   }
+say('');
+say(`### A disc with 3 throws: rms error against the mean of 20 throws held back, m: ${FEWER} players`);
+say('');
+say(
+  row([
+    'players made by',
+    'scatter',
+    'with the bag',
+    'the disc alone',
+    'plain mean of the three',
+    'no prediction can beat',
+  ]),
+);
+say(row(Array.from({ length: 6 }, () => '---')));
+for (const g of CHECKED_ON)
+  for (const noise of NOISES) {
+    const b = borrowing(g, FEWER, 3, noise);
+    say(row([g.name, `× ${noise}`, fixed(b.borrowed, 2), fixed(b.alone, 2), fixed(b.plain, 2), fixed(b.floor, 2)]));
+  }
+say('');
+say(
+  `${new Date().toISOString().slice(0, 10)}, ${cpus()[0]?.model ?? 'unknown processor'}, Node ${process.versions.node}, ${Math.round((performance.now() - started) / 60_000)} minutes by the clock on a shared machine.`,
+);
+if (WRITE) {
+  const before = readFileSync(DOCUMENT, 'utf8').split(BEGIN)[0]!;
+  writeFileSync(DOCUMENT, `${before}${lines.join('\n')}\n`);
 }
