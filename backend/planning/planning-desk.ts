@@ -122,7 +122,14 @@ export function openPlanningDesk(options: Readonly<{ threads?: number; worker?: 
   function freeLanes(): Lane[] {
     if (lanes.length < threads && lanes.every(({ busy }) => busy))
       lanes.push({
-        pool: new Tinypool({ filename: worker.href, runtime: 'worker_threads', minThreads: 1, maxThreads: 1 }),
+        // a thread that waits on an atomic never comes to its event loop, so what it was handed would never be let go (1.3 MB a plan)
+        pool: new Tinypool({
+          filename: worker.href,
+          runtime: 'worker_threads',
+          minThreads: 1,
+          maxThreads: 1,
+          useAtomics: false,
+        }),
         busy: false,
         libraryKey: '',
         solved: [],

@@ -3,7 +3,6 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { setTimeout as sleep } from 'node:timers/promises';
-import type { Worker } from 'node:worker_threads';
 import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus';
 import { openBackend } from '../../backend/api/open-backend.ts';
 import { tinyCourse, tinyPlayer } from '../backend/tiny-round.ts';
@@ -44,18 +43,6 @@ async function plan(courseId: string, playerId: string, quick: boolean): Promise
   if (kind !== 'planDone') throw new Error(`plan ended as ${kind}`);
 }
 
-/** Of the planning threads: what they hold, apart from shared memory. */
-const threads: Worker[] = [];
-process.on('worker', worker => threads.push(worker));
-async function threadHeaps(): Promise<string> {
-  const heaps = await Promise.all(threads.map(thread => thread.getHeapStatistics().catch(() => null)));
-  return heaps
-    .flatMap(heap =>
-      heap === null ? [] : [`${(heap.used_heap_size / 1e6).toFixed(0)}+${(heap.external_memory / 1e6).toFixed(0)}`],
-    )
-    .join(', ');
-}
-
 const rss_MB = () => process.memoryUsage.rss() / 1e6;
 
 try {
@@ -78,7 +65,7 @@ try {
     const { heapUsed, arrayBuffers, external } = process.memoryUsage();
     const own = [heapUsed, arrayBuffers, external].map(bytes => (bytes / 1e6).toFixed(0));
     console.log(
-      `${k + 1} plans, ${((performance.now() - begun) / 1000).toFixed(0)} s: ${seen.at(-1)!.toFixed(0)} MB (this thread: heap ${own[0]}, buffers ${own[1]}, external ${own[2]}; threads: ${await threadHeaps()})`,
+      `${k + 1} plans, ${((performance.now() - begun) / 1000).toFixed(0)} s: ${seen.at(-1)!.toFixed(0)} MB (this thread: heap ${own[0]}, buffers ${own[1]}, external ${own[2]})`,
     );
   }
   const third = Math.floor(seen.length / 3);

@@ -57,7 +57,19 @@ describe('run', () => {
     const { code, out } = await runLine(['--help']);
     expect(code).toBe(0);
     const verbs = [...out.matchAll(/^ {2}([a-z]+) \[/gm)].map(match => match[1]);
-    expect(verbs).toEqual(['check', 'holes', 'throws', 'putting', 'plan', 'sheet', 'fly', 'help']);
+    expect(verbs).toEqual([
+      'check',
+      'convert',
+      'holes',
+      'throws',
+      'putting',
+      'plan',
+      'practice',
+      'review',
+      'sheet',
+      'fly',
+      'help',
+    ]);
   });
 
   it('a fault of our own is one line and exit 3; the stack only when asked for', async () => {
