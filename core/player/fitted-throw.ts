@@ -15,9 +15,8 @@ const BEST_SHARE = 0.95;
 const UNDER_RATED = 0.88;
 const FAST_DISC_SPEED = 9;
 /**
- * The normal approximation leaves intervals too narrow (skewed ensembles, weights, a spread that is itself estimated, a stability
- * that acts less the more there is of it): found on invented players with known truth, whose 90 % intervals then hold about 90 %
- * (docs/fit.md).
+ * The normal approximation leaves intervals too narrow (skewed ensembles, weights and a spread that is itself estimated): found on
+ * invented players with known truth, whose 90 % intervals then hold about 90 %, less in strong wind (docs/fit.md).
  */
 const WIDENING = { distance: 1.1, finish: 1.25, stability: 1.35 } as const;
 /** The outlier weights take some of a wide scatter with them; the best distance then is this much of its lead over the mean unsure. */

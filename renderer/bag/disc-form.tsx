@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import { Button, Form, Input, Label, TextField } from 'react-aria-components';
+import { Button, FieldError, Form, Input, Label, TextField } from 'react-aria-components';
 import type { DiscEntry } from '../../backend/api/contract/players.ts';
 
 type DiscFormProps = Readonly<{
@@ -20,6 +20,8 @@ const NUMBERS = [
   { key: 'wear', label: 'Wear, 0 new to 1', must: false },
 ] as const;
 
+const NAME = 'Name';
+
 /** The numbers of one disc; the backend says which are out of bounds. */
 export function DiscForm({ title, disc, onSave, onClose }: DiscFormProps) {
   const [name, setName] = useState(disc.name);
@@ -30,10 +32,11 @@ export function DiscForm({ title, disc, onSave, onClose }: DiscFormProps) {
   const [wrong, setWrong] = useState<readonly string[]>([]);
 
   const save = () => {
-    const bad = NUMBERS.filter(({ key, must }) => {
+    const bad: string[] = NUMBERS.filter(({ key, must }) => {
       const text = texts[key]!.trim();
       return text === '' ? must : !Number.isFinite(Number(text));
     }).map(({ label }) => label);
+    if (name.trim() === '') bad.unshift(NAME);
     setWrong(bad);
     if (bad.length > 0) return;
     const numbers = Object.fromEntries(
@@ -44,6 +47,7 @@ export function DiscForm({ title, disc, onSave, onClose }: DiscFormProps) {
 
   return (
     <Form
+      validationBehavior="aria"
       className="disc-form"
       aria-label={title}
       onSubmit={event => {
@@ -52,9 +56,17 @@ export function DiscForm({ title, disc, onSave, onClose }: DiscFormProps) {
       }}
     >
       <h2>{title}</h2>
-      <TextField value={name} onChange={setName} isRequired autoFocus className="typed-field disc-name">
-        <Label>Name</Label>
+      <TextField
+        value={name}
+        onChange={setName}
+        isRequired
+        isInvalid={wrong.includes(NAME)}
+        autoFocus
+        className="typed-field disc-name"
+      >
+        <Label>{NAME}</Label>
         <Input />
+        <FieldError>write a name</FieldError>
       </TextField>
       {NUMBERS.map(({ key, label, must }) => (
         <TextField
@@ -67,13 +79,16 @@ export function DiscForm({ title, disc, onSave, onClose }: DiscFormProps) {
         >
           <Label>{label}</Label>
           <Input inputMode="decimal" />
+          <FieldError>a number, with a point</FieldError>
         </TextField>
       ))}
       <label className="check-field">
         <input type="checkbox" checked={isPutting} onChange={event => setPutting(event.target.checked)} />
         My putting putter: never thrown off a tee
       </label>
-      {wrong.length > 0 && <p className="field-problem">Write a number, with a point: {wrong.join(', ')}</p>}
+      <p className="field-problem" role="status">
+        {wrong.length > 0 && `Not saved. Look again at: ${wrong.join(', ')}`}
+      </p>
       <div className="form-buttons">
         <Button type="submit" className="button">
           Save

@@ -67,8 +67,8 @@ function CourseLibrary() {
         <section className="library-detail empty-state" aria-label="The course">
           <h2>No course yet</h2>
           <p>
-            Import a GeoJSON file. Tees and baskets are enough to start; trees, low branches and water make the plan
-            honest.
+            Import a file, or press “Draw a new course”: its holes can be drawn on the map, or paced and entered as
+            numbers. Tees and baskets are enough to start; trees, low branches and water make the plan honest.
           </p>
         </section>
       ) : (

@@ -18,6 +18,7 @@ export function LayoutChoice({ className }: Readonly<{ className: string }>) {
     <label className={className}>
       <span>Layout</span>
       <select
+        title={playedLayout(settings, courseId)}
         value={playedLayout(settings, courseId) ?? ''}
         onChange={event => void choose(event.target.value === '' ? null : event.target.value)}
       >

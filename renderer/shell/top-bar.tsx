@@ -5,7 +5,7 @@ import { useCourses, usePlayers } from '../state/library.ts';
 import { usePlanner } from '../state/planner.tsx';
 import { AboutButton } from './about.tsx';
 import { Popout } from './popout.tsx';
-import { PLACES, type Place } from './use-place.ts';
+import { PLACE_GROUPS, PLACES, type Place } from './use-place.ts';
 
 /** Where you are, whose bag and which course, undo, and how things are written. */
 export function TopBar({ place }: Readonly<{ place: Place }>) {
@@ -28,15 +28,23 @@ export function TopBar({ place }: Readonly<{ place: Place }>) {
         <span className="brand-name">Roundwright</span>
       </span>
       <nav aria-label="Parts of the app" className="places">
-        {(Object.keys(PLACES) as Place[]).map(name => (
-          <a key={name} href={`#${name}`} aria-current={name === place ? 'page' : undefined}>
-            {PLACES[name]}
-          </a>
+        {Object.entries(PLACE_GROUPS).map(([group, names]) => (
+          <span key={group} className="place-group">
+            {names.map(name => (
+              <a key={name} href={`#${name}`} aria-current={name === place ? 'page' : undefined}>
+                {PLACES[name]}
+              </a>
+            ))}
+          </span>
         ))}
       </nav>
       <label className="top-field">
         <span>Course</span>
-        <select value={settings.courseId ?? ''} onChange={event => void chooseCourse(event.target.value)}>
+        <select
+          title={nameOf(courses.data, line => line.courseId === settings.courseId)}
+          value={settings.courseId ?? ''}
+          onChange={event => void chooseCourse(event.target.value)}
+        >
           {settings.courseId === null && <option value="">none</option>}
           {courses.data?.map(course => (
             <option key={course.courseId} value={course.courseId}>
@@ -49,6 +57,7 @@ export function TopBar({ place }: Readonly<{ place: Place }>) {
       <label className="top-field">
         <span>Player</span>
         <select
+          title={nameOf(players.data, line => line.playerId === settings.playerId)}
           value={settings.playerId ?? ''}
           onChange={event => change({ playerId: event.target.value }, 'change the player')}
         >
@@ -113,6 +122,12 @@ export function TopBar({ place }: Readonly<{ place: Place }>) {
     </header>
   );
 }
+
+/** The whole of a name the field may be too narrow for. */
+const nameOf = <T extends Readonly<{ name: string }>>(
+  lines: readonly T[] | undefined,
+  isChosen: (line: T) => boolean,
+) => lines?.find(isChosen)?.name;
 
 type ChoiceProps<T extends string> = Readonly<{
   label: string;

@@ -1,3 +1,6 @@
+import { inUnits } from '../../core/sheet/words/lengths.ts';
+import { usePlanner } from '../state/planner.tsx';
+
 type CautionsProps = Readonly<{
   cautions: readonly string[];
   assumptions: readonly string[];
@@ -6,6 +9,7 @@ type CautionsProps = Readonly<{
 
 /** What could hurt somebody, what the map only assumes, and what it says nothing about. */
 export function Cautions({ cautions, assumptions, notMapped }: CautionsProps) {
+  const { settings } = usePlanner();
   return (
     <div className="cautions">
       {cautions.length > 0 && (
@@ -13,7 +17,7 @@ export function Cautions({ cautions, assumptions, notMapped }: CautionsProps) {
           <h3>Take care</h3>
           <ul className="care-list">
             {cautions.map(text => (
-              <li key={text}>{text}</li>
+              <li key={text}>{inUnits(text, settings)}</li>
             ))}
           </ul>
         </>
@@ -24,7 +28,7 @@ export function Cautions({ cautions, assumptions, notMapped }: CautionsProps) {
           <ul>
             {notMapped.length > 0 && <li>Not mapped, so not known: {notMapped.join(', ')}</li>}
             {assumptions.map(text => (
-              <li key={text}>{text}</li>
+              <li key={text}>{inUnits(text, settings)}</li>
             ))}
           </ul>
         </details>

@@ -1,4 +1,6 @@
+import { inUnits } from '../../core/sheet/words/lengths.ts';
 import type { HolePlan } from '../../core/strategy/plan-report.ts';
+import { usePlanner } from '../state/planner.tsx';
 import { aimWords } from '../words/aim-words.ts';
 import { costWords } from '../words/number-words.ts';
 import { percent } from '../words/percent.ts';
@@ -6,6 +8,7 @@ import { useUnits } from '../words/use-units.ts';
 
 /** Why the choice and not the main alternatives, then what the next throws will be. */
 export function Reasons({ plan }: Readonly<{ plan: HolePlan }>) {
+  const { settings } = usePlanner();
   const units = useUnits();
   return (
     <div className="reasons">
@@ -27,7 +30,7 @@ export function Reasons({ plan }: Readonly<{ plan: HolePlan }>) {
                   reason.facts.some(fact => fact.kind === 'tie'),
                 )}
               </span>
-              <p>{reason.text}</p>
+              <p>{inUnits(reason.text, settings)}</p>
             </li>
           ))}
         </ul>
@@ -47,7 +50,7 @@ export function Reasons({ plan }: Readonly<{ plan: HolePlan }>) {
       </ul>
       {plan.choice.notes.map(note => (
         <p key={note} className="soft">
-          {note}
+          {inUnits(note, settings)}
         </p>
       ))}
     </div>

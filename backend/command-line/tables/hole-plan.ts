@@ -1,3 +1,4 @@
+import { inUnits } from '../../../core/sheet/words/lengths.ts';
 import type { HolePlan, ShotReport } from '../../../core/strategy/plan-report.ts';
 import { compassPoint } from '../../../core/units/compass-point.ts';
 import { formatLength } from '../../../core/units/length.ts';
@@ -31,11 +32,11 @@ export function holePlan(hole: HolePlan, units: Units, terminal: Terminal): stri
       columns,
       '  score   ',
     ),
-    ...hole.choice.notes.map(note => wrapped(note, columns, '  note    ')),
+    ...hole.choice.notes.map(note => wrapped(inUnits(note, CHOSEN[units]), columns, '  note    ')),
     ...(hole.reasons.length > 0 ? ['  why not\n'] : []),
     ...hole.reasons.map(reason =>
       wrapped(
-        `${reason.against}${reason.hand === 'forehand' ? ', forehand' : ''} (${cost(reason.costs)}): ${reason.text}`,
+        `${reason.against}${reason.hand === 'forehand' ? ', forehand' : ''} (${cost(reason.costs)}): ${inUnits(reason.text, CHOSEN[units])}`,
         columns,
         '    - ',
       ),
@@ -43,7 +44,16 @@ export function holePlan(hole: HolePlan, units: Units, terminal: Terminal): stri
     ...(hole.flips.length > 0 ? [wrapped(windLine(hole, units), columns, '  wind    ')] : []),
     ...(shown.length > 0 ? ['\n', alternatives(shown, units, terminal)] : []),
     ...(more > 0 ? [wrapped(`and ${more} more (--json has all)`, columns, '  ')] : []),
-    ...(hole.cautions.length > 0 ? ['  careful\n', bullets(hole.cautions, columns, '    ')] : []),
+    ...(hole.cautions.length > 0
+      ? [
+          '  careful\n',
+          bullets(
+            hole.cautions.map(text => inUnits(text, CHOSEN[units])),
+            columns,
+            '    ',
+          ),
+        ]
+      : []),
   ].join('');
 }
 

@@ -29,6 +29,7 @@ export function MoveForm({ label, verb, onGo }: MoveFormProps) {
   const wrongOf = (path: string) => wrong.find(problem => problem.path === path)?.message;
   return (
     <Form
+      validationBehavior="aria"
       className="move-form"
       aria-label={label}
       onSubmit={event => {

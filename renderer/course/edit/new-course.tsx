@@ -28,6 +28,7 @@ export function NewCourse({ onBegin, onClose }: NewCourseProps) {
   };
   return (
     <Form
+      validationBehavior="aria"
       className="new-course"
       aria-label="A new course"
       onSubmit={event => {

@@ -145,7 +145,7 @@ describe('outliers', () => {
 
 describe('borrowing', () => {
   it('at 3 throws the bag helps: smaller error of the distance than from the disc alone', () => {
-    const errors = players(30, () => ({
+    const errors = players(20, () => ({
       discs: [...bag(20, ['acorn', 'lantern', 'comet']), ...bag(3, ['willow'])],
     })).map(({ file, truths }) => {
       const truth = truths.find(t => t.discId === 'willow')!;

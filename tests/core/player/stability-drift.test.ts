@@ -51,9 +51,7 @@ describe('drift of the stability over the sessions', () => {
   });
 
   it('finds none where there is none: the interval holds 0 in at least 5 of 6', () => {
-    const held = Array.from({ length: 6 }, (_, i) => driftOf(1000 + 10 * i, 0)!).filter(
-      d => d.low <= 0 && d.high >= 0,
-    );
+    const held = Array.from({ length: 6 }, (_, i) => driftOf(1000 + 10 * i, 0)!).filter(d => d.low <= 0 && d.high >= 0);
     // [C] binomial: 5 or more of 6 in 89 % of such tests of a 90 % interval; the assumed day-to-day spread makes it more
     expect(held.length).toBeGreaterThanOrEqual(5);
   });
