@@ -4,8 +4,8 @@ import { LayoutChoice } from '../course/layout-choice.tsx';
 import { useCourses, usePlayers } from '../state/library.ts';
 import { usePlanner } from '../state/planner.tsx';
 import { AboutButton } from './about.tsx';
+import { PLACE_GROUPS, PLACES, type Place } from './places.ts';
 import { Popout } from './popout.tsx';
-import { PLACE_GROUPS, PLACES, type Place } from './use-place.ts';
 
 /** Where you are, whose bag and which course, undo, and how things are written. */
 export function TopBar({ place }: Readonly<{ place: Place }>) {

@@ -1,25 +1,11 @@
-import axe from 'axe-core';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { PLACES } from '../../renderer/shell/places.ts';
 import { openBrowser } from './open-browser.ts';
 import { openPage, planned } from './open-page.ts';
 import type { RunningApp } from './start-app.ts';
 import { startTinyApp } from './start-tiny-app.ts';
-
-type Violation = Readonly<{
-  id: string;
-  help: string;
-  nodes: readonly Readonly<{ html: string; failureSummary: string }>[];
-}>;
-
-/** What axe finds wrong with the page as it stands, WCAG 2.2 AA and its best practices; the printed sheet's frame is judged apart. */
-async function violationsOf(page: Page): Promise<string[]> {
-  await page.evaluate(axe.source);
-  const found = (await page.evaluate(
-    'axe.run({ exclude: [["iframe"]] }, { iframes: false }).then(result => result.violations)',
-  )) as Violation[];
-  return found.flatMap(({ id, help, nodes }) => nodes.map(node => `${id} (${help}): ${node.html.slice(0, 200)}`));
-}
+import { violationsOf } from './violations.ts';
 
 /** Words that would have to be scrolled sideways to be read. */
 const SIDEWAYS = 'document.documentElement.scrollWidth - document.documentElement.clientWidth';
@@ -34,7 +20,15 @@ afterAll(async () => {
   await app?.close();
 });
 
-const VIEWS = ['round', 'compare', 'bag', 'course', 'sheet', 'practice'] as const;
+const VIEWS = Object.keys(PLACES);
+
+/** The map of the course on the drawing table, with a thing chosen. */
+async function openEditor(page: Page): Promise<void> {
+  await page.goto(`${app.home}#course`);
+  await page.getByRole('button', { name: 'Edit the map' }).click();
+  await page.locator('.course-editor .thing-item').first().click();
+  await page.locator('.thing-form').waitFor();
+}
 
 describe.each(['light', 'dark'] as const)('in %s', colorScheme => {
   it('axe finds nothing on any view', async () => {
@@ -56,6 +50,11 @@ describe.each(['light', 'dark'] as const)('in %s', colorScheme => {
     await page.goto(`${app.home}#bag`);
     await page.getByRole('button', { name: 'Edit Plain midrange' }).click();
     expect(await violationsOf(page), 'disc form').toEqual([]);
+    await openEditor(page);
+    for (const tab of ['Things', 'Layouts', 'Walk a hole']) {
+      await page.getByRole('tab', { name: tab, exact: true }).click();
+      expect(await violationsOf(page), `drawing, ${tab}`).toEqual([]);
+    }
     expect(complaints).toEqual([]);
     await page.context().close();
   }, 300_000);
@@ -77,6 +76,8 @@ describe('size', () => {
         await page.locator('main').first().waitFor();
         expect(await page.evaluate(SIDEWAYS), view).toBeLessThanOrEqual(0);
       }
+      await openEditor(page);
+      expect(await page.evaluate(SIDEWAYS), 'drawing').toBeLessThanOrEqual(0);
       await page.context().close();
     },
     300_000,

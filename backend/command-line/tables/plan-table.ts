@@ -1,3 +1,4 @@
+import { inUnits } from '../../../core/sheet/words/lengths.ts';
 import type { HolePlan, PlanReport } from '../../../core/strategy/plan-report.ts';
 import { compassPoint } from '../../../core/units/compass-point.ts';
 import { formatLength } from '../../../core/units/length.ts';
@@ -39,6 +40,7 @@ export function planTable(plan: PlanReport, units: Units, terminal: Terminal): s
     terminal,
   );
   const derived = plan.holes.some(hole => hole.parSource === 'derived');
+  const say = (text: string) => inUnits(text, CHOSEN[units]);
   const flagged = plan.holes.filter(hole => hole.cautions.length > 0);
   return [
     `${plain(plan.course)}, ${plain(plan.player)}\n`,
@@ -53,11 +55,14 @@ export function planTable(plan: PlanReport, units: Units, terminal: Terminal): s
     ...(plan.holes.length > 1 ? [wrapped('Why, and what else: --holes 3 or --detail.', columns)] : []),
     '\nBe careful:\n',
     bullets(
-      [...flagged.flatMap(hole => hole.cautions.map(text => `hole ${hole.ref}: ${text}`)), ...plan.cautions],
+      [
+        ...flagged.flatMap(hole => hole.cautions.map(text => `hole ${hole.ref}: ${say(text)}`)),
+        ...plan.cautions.map(say),
+      ],
       columns,
     ),
     ...(plan.air.notes.length + plan.notes.length > 0
-      ? ['\nAssumed:\n', bullets([...plan.air.notes, ...plan.notes], columns)]
+      ? ['\nAssumed:\n', bullets([...plan.air.notes, ...plan.notes].map(say), columns)]
       : []),
   ].join('');
 }
