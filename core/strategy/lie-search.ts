@@ -43,7 +43,7 @@ export type LieSearch = Readonly<{
   firstValueSample: number;
 }>;
 
-export type Choosing = Readonly<{ picks: readonly Readonly<Pick>[]; score: number }>;
+type Choosing = Readonly<{ picks: readonly Readonly<Pick>[]; score: number }>;
 
 export function createLieSearch(world: World, field: ValueField, bins: WindBins, marcher: ShotMarcher): LieSearch {
   const shotCount = bins.library.shots.length;
