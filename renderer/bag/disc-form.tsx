@@ -79,7 +79,7 @@ export function DiscForm({ title, disc, onSave, onClose }: DiscFormProps) {
         >
           <Label>{label}</Label>
           <Input inputMode="decimal" />
-          <FieldError>a number, with a point</FieldError>
+          <FieldError>write a number</FieldError>
         </TextField>
       ))}
       <label className="check-field">

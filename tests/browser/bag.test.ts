@@ -82,6 +82,39 @@ describe('the bag', () => {
     await page.context().close();
   }, 240_000);
 
+  it('a disc whose number was wrong is saved once it is mended, by keyboard alone', async () => {
+    const { page, complaints } = await openPage(browser, app);
+    await page.goto(`${app.home}#bag`);
+    await page.getByRole('button', { name: 'Edit Throwing putter' }).focus();
+    await page.keyboard.press('Enter');
+    const form = page.getByRole('form', { name: 'Change the disc' });
+    const write = async (label: string, text: string) => {
+      await form.getByLabel(label).focus();
+      await page.keyboard.press('ControlOrMeta+A');
+      await page.keyboard.type(text);
+      await page.keyboard.press('Enter');
+    };
+    await write('Glide', 'much');
+    await form.getByText('Not saved. Look again at: Glide').waitFor();
+    expect(await form.getByLabel('Glide').getAttribute('aria-invalid')).toBe('true');
+    expect(await violationsOf(page)).toEqual([]);
+    // again with nothing mended: it is looked at again, not blocked
+    await write('Fade', 'little');
+    await form.getByText('Not saved. Look again at: Glide, Fade').waitFor();
+    await write('Fade', '1');
+    await form.getByText('Not saved. Look again at: Glide', { exact: true }).waitFor();
+    await write('Name', ' ');
+    await form.getByText('Not saved. Look again at: Name, Glide').waitFor();
+    await write('Name', 'Throwing putter');
+    await write('Glide', '3.5');
+    await eventually(() => form.count()).toBe(0);
+    expect(await page.getByRole('row', { name: /Throwing putter/ }).textContent()).toContain('3.5');
+    expect(complaints).toEqual([]);
+    await page.getByRole('button', { name: /^Undo/ }).click();
+    await eventually(() => page.getByRole('row', { name: /Throwing putter/ }).textContent()).not.toContain('3.5');
+    await page.context().close();
+  }, 240_000);
+
   it('writes everything in feet when feet are chosen', async () => {
     await answered('setSettings', { change: { length: 'ft' } });
     const { page } = await openPage(browser, app);

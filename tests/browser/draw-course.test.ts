@@ -327,6 +327,8 @@ describe('layouts and walked holes', () => {
     await page.keyboard.press('ControlOrMeta+A');
     await page.keyboard.type('Short tees');
     await page.keyboard.press('Enter');
+    // the map is described a moment after each change
+    await page.getByRole('option', { name: 'Short', exact: true }).waitFor({ state: 'attached' });
     await tabTo(page, /Tee of hole 1/);
     await page.keyboard.press('ArrowDown');
     await tabTo(page, /Play hole 1 later/);

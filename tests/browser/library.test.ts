@@ -1,10 +1,13 @@
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { tinyPlayer } from '../backend/tiny-round.ts';
 import { openBrowser } from './open-browser.ts';
 import { eventually, openPage, planned } from './open-page.ts';
 import type { RunningApp } from './start-app.ts';
 import { startTinyApp } from './start-tiny-app.ts';
+import { tabTo } from './tab-to.ts';
 import { brokenCourseFile, tinyPlayerFile } from './tiny-files.ts';
+import { violationsOf } from './violations.ts';
 
 let app: RunningApp;
 let browser: Browser;
@@ -96,6 +99,22 @@ describe('bag and courses', () => {
     await page.getByRole('heading', { name: 'Two things make a plan' }).waitFor();
     expect(await page.getByRole('button', { name: 'Import a course' }).count()).toBe(1);
     expect(await page.getByRole('button', { name: 'Import a player' }).count()).toBe(1);
+    expect(await violationsOf(page)).toEqual([]);
+
+    await tabTo(page, /^BUTTON +Draw or walk a course/);
+    await page.keyboard.press('Enter');
+    await page.getByRole('button', { name: 'Draw a new course' }).waitFor();
+    await page.goto(`${app.home}#round`);
+    await tabTo(page, /^BUTTON +Start a new player/);
+    await page.keyboard.press('Enter');
+    await page.getByRole('form', { name: 'A new player' }).waitFor();
+
+    // What is there already is named, and only the rest asked for.
+    await app.call('importPlayer', { fileName: 'p.json', text: JSON.stringify(tinyPlayer()) });
+    await page.goto(`${app.home}#round`);
+    await page.getByText('Tiny Player is here.').waitFor();
+    expect(await page.getByRole('button', { name: 'Start a new player' }).count()).toBe(0);
+    expect(await page.getByRole('button', { name: 'Draw or walk a course' }).count()).toBe(1);
     await page.context().close();
   }, 120_000);
 });

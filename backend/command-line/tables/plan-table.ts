@@ -104,7 +104,7 @@ function airLine({ air, seed }: PlanReport, units: Units): string {
   const wind =
     air.windSpeed_mps === 0
       ? 'calm'
-      : `wind ${speed(air.windSpeed_mps)} from ${air.windFrom_deg.toFixed(0)}° (${compassPoint(air.windFrom_deg)}) at 10 m, gusts ${speed(air.gust_mps)}`;
+      : `wind ${speed(air.windSpeed_mps)} from ${air.windFrom_deg.toFixed(0)}° (${compassPoint(air.windFrom_deg)}) at ${formatLength(10, CHOSEN[units], 0)}, gusts ${speed(air.gust_mps)}`;
   return `${wind}; ${air.source}; air ${air.density_kgpm3.toFixed(2)} kg/m³; seed ${seed}`;
 }
 

@@ -179,11 +179,14 @@ type SiteChoiceProps = Readonly<{
 function SiteChoice({ label, sites, value, onPick }: SiteChoiceProps) {
   const first = sites[0]?.key;
   if (sites.length < 2 && value === undefined) return <span className="soft">the only one</span>;
-  const isKnown = value === undefined || sites.some(({ key }) => key === value);
+  // a site may also be called by its place among the hole's, `#2`, whatever its name has become since
+  const numbered = /^#(\d+)$/.exec(value ?? '');
+  const chosen = (numbered === null ? undefined : sites[Number(numbered[1]) - 1]?.key) ?? value;
+  const isKnown = chosen === undefined || sites.some(({ key }) => key === chosen);
   return (
-    <select aria-label={label} value={value ?? ''} onChange={event => onPick(event.target.value || undefined)}>
+    <select aria-label={label} value={chosen ?? ''} onChange={event => onPick(event.target.value || undefined)}>
       <option value="">{first === undefined || first.startsWith('#') ? 'first' : `first: ${first}`}</option>
-      {sites.slice(value === first ? 0 : 1).map(({ key }) => (
+      {sites.slice(chosen === first ? 0 : 1).map(({ key }) => (
         <option key={key} value={key}>
           {key}
         </option>

@@ -40,6 +40,15 @@ describe('plan', () => {
     expect(out).toContain('Thunder'); // the caution that goes on every plan
   });
 
+  it('says reasons and cautions in feet and miles an hour where these are asked for', async () => {
+    const words = ['--wind', '9mph', '--wind-from', 'W', '--detail', '--units', 'feet'];
+    const { out } = await plan(...words);
+    // the path crosses 60 m out: 60 / 0.3048 = 196.85, NIST SP 811 B.8
+    expect(out).toContain('People may cross at 197 ft');
+    expect(out).toMatch(/comes up \d+ ft\s+short/);
+    expect(out.match(/\d m(\/s)?\b/g)).toBeNull();
+  });
+
   it('gives each hole the wind of its own time', async () => {
     const words = [
       '--winds',
