@@ -19,6 +19,9 @@ import { libraryKey, type PlanTask, type PlanWithOptions, type RoundSetting } fr
 import { withSharedDay } from './shared-day.ts';
 import type { HoleDay } from './wind-by-hole.ts';
 
+/** What a thread makes is short-lived: more room for it costs memory (643 MB in all, not 503) and gains no time. */
+export const YOUNG_GENERATION_MB = 6;
+
 /** A hole's score strays by about this much (assumed, for the spread of a round before it is planned). */
 const HOLE_SD = 0.6;
 
@@ -258,6 +261,7 @@ function startPool(threads: number): Tinypool {
     return new Tinypool({
       filename: new URL('./plan-worker.ts', import.meta.url).href,
       runtime: 'worker_threads',
+      resourceLimits: { maxYoungGenerationSizeMb: YOUNG_GENERATION_MB },
       minThreads: threads,
       maxThreads: threads,
     });

@@ -36,7 +36,7 @@ type KeptHole = PlannedHole & {
   readonly libraries: DayLibraries;
   rose?: ReturnType<typeof windRose>;
 };
-const KEPT_SOLVED = 3;
+const KEPT_SOLVED = 12;
 const QUICK_ROWS = 64;
 const TEE = { east_m: 0, north_m: 0, ground_m: 0 };
 
@@ -115,7 +115,7 @@ function plannedHole(task: Omit<WindowTask, 'early'>): KeptHole | null {
     if (isStopped(task)) return null;
     const libraries = librariesFor(libraryKey, round);
     if (isStopped(task)) return null;
-    planned = { ...planHoleInFull({ map, libraries, attitude }), holeKey, libraries };
+    planned = { ...planHoleInFull({ map, libraries, attitude }), holeKey, libraries: { ...libraries, bins: windRooms() } };
     // what is asked later of a kept hole seldom needs stored paths: they are made again when it does
     planned.solved.table.bins.release();
   }

@@ -9,6 +9,7 @@ import type { RoundHole } from '../../core/review/round-file.ts';
 import type { Attitude } from '../../core/strategy/attitude.ts';
 import type { AskedShot } from '../../core/strategy/evaluate-shot.ts';
 import type { HoleOptions } from '../../core/strategy/push-round.ts';
+import { YOUNG_GENERATION_MB } from './plan-round.ts';
 import {
   holeKey,
   libraryKey,
@@ -27,7 +28,7 @@ import {
 } from './plan-task.ts';
 import { withSharedDay } from './shared-day.ts';
 
-/** A thread with its libraries and solved holes takes some 350 MB. */
+/** A thread with twelve solved holes takes some 150 MB; the flights are shared. */
 const MOST_THREADS = 4;
 
 /** In this order when several wait: what the eye is on comes first. */
@@ -106,7 +107,7 @@ type Lane = { readonly pool: Tinypool; busy: boolean; libraryKey: string; solved
 type Solved = Readonly<{ solvedKey: string; holeKey: string }>;
 
 /** As many as a worker keeps solved. */
-const KEPT_SOLVED = 3;
+const KEPT_SOLVED = 12;
 
 const WORKER = new URL('./plan-worker.ts', import.meta.url);
 
@@ -129,6 +130,7 @@ export function openPlanningDesk(options: Readonly<{ threads?: number; worker?: 
           minThreads: 1,
           maxThreads: 1,
           useAtomics: false,
+          resourceLimits: { maxYoungGenerationSizeMb: YOUNG_GENERATION_MB },
         }),
         busy: false,
         libraryKey: '',

@@ -1,6 +1,6 @@
 import { windProfile, windRatioAt } from '../air/wind-profile.ts';
 import { createFlier } from '../flight/flier.ts';
-import { type Candidate, type Choice, pairedDifference } from './choose-shot.ts';
+import { type Candidate, type Choice, isTie, pairedDifference } from './choose-shot.ts';
 import type { DayLibraries } from './day-libraries.ts';
 import { createExactThrower, type ExactThrower, PLAN_STEP_S } from './exact-thrower.ts';
 import { FLIGHT_HEIGHT_M, type SolvedHole } from './hole-solver.ts';
@@ -180,9 +180,12 @@ function choiceInWind(
     return [{ shot, aim_deg, outcome }];
   });
   // the day's choice stands first and is given up only for a clear gain
+  const judged = { player, windSpeed_mps: speed_mps };
   const best = tried.reduce((a, b) => {
     const { mean, standardError } = pairedDifference(a.outcome, b.outcome);
-    return mean > Math.max(LEAST_GAIN, STANDARD_ERRORS * standardError) ? b : a;
+    const clearly = mean > Math.max(LEAST_GAIN, STANDARD_ERRORS * standardError);
+    // a lead that rests on the model where it is weakest is none, as in the plan's own ties
+    return clearly && !isTie(judged, b, a) ? b : a;
   });
   const others = tried.filter(c => c !== best).sort((a, b) => a.outcome.expectedThrows - b.outcome.expectedThrows);
   return { best, candidates: [best, ...others], thrower };

@@ -1,4 +1,5 @@
 import { Button } from 'react-aria-components';
+import { countWords } from '../../core/course/count-words.ts';
 import { BaseMapPanel } from '../base-map/base-map-panel.tsx';
 import { offerFile } from '../shell/files.ts';
 import { ImportButton } from '../shell/import-button.tsx';
@@ -106,7 +107,7 @@ function CourseLibrary() {
             </Button>
           </div>
           <p className="soft">
-            Mapped: {course.data.counts.map(({ what, count }) => `${count} ${what}`).join(', ')}.
+            Mapped: {course.data.counts.map(countWords).join(', ')}.
             {course.data.notMapped.length > 0 && ` Not mapped, so not known: ${course.data.notMapped.join(', ')}.`}
           </p>
           {map.data !== undefined && <CourseMap map={map.data} />}

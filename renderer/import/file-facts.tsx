@@ -1,3 +1,4 @@
+import { countWords } from '../../core/course/count-words.ts';
 import type { Report } from './use-course-file.ts';
 
 /** What the file is and holds, what was left out of it, and what is assumed. */
@@ -10,7 +11,7 @@ export function FileFacts({ report }: Readonly<{ report: Report }>) {
         {kindWords}
         {encoding === null || encoding === 'utf-8' ? '' : `, written in ${encoding}`}: {listed(read)}.
       </p>
-      {counts.length > 0 && <p className="soft">It makes a course with {listed(counts)}.</p>}
+      {counts.length > 0 && <p className="soft">It makes a course with {counts.map(countWords).join(', ')}.</p>}
       {notMapped.length > 0 && counts.length > 0 && (
         <p className="soft">Not mapped, so not known: {notMapped.join(', ')}.</p>
       )}

@@ -139,7 +139,8 @@ function ReportRange({ onRange }: Pick<HoleViewProps, 'onRange'>) {
     const { x } = leaflet.getSize();
     onRange([leaflet.containerPointToLatLng([0, 0]).lng, leaflet.containerPointToLatLng([x, 0]).lng]);
   };
-  useMapEvents({ move: report, zoom: report, resize: report });
+  // The hole may be framed before this listens; framed again to no change, Leaflet says `moveend` alone.
+  useMapEvents({ move: report, zoom: report, resize: report, moveend: report });
   return null;
 }
 

@@ -75,7 +75,9 @@ export function ReviewView() {
             </li>
           ))}
         </ul>
-        <p className="soft">A new round is played on the course, by the player and in the wind chosen above.</p>
+        <p className="soft">
+          A new round is played on the course and by the player chosen above, in the wind set under Round.
+        </p>
       </section>
       {chosen === 'season' ? (
         <section className="library-detail" aria-label="Season">

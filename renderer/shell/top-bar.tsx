@@ -54,7 +54,7 @@ export function TopBar({ place }: Readonly<{ place: Place }>) {
         </select>
       </label>
       <LayoutChoice className="top-field" />
-      <label className="top-field">
+      <label className="top-field who">
         <span>Player</span>
         <select
           title={nameOf(players.data, line => line.playerId === settings.playerId)}

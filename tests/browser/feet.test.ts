@@ -20,7 +20,7 @@ afterAll(async () => {
 const METRIC = /[^ ]* ?\d m(\/s)?\b/g;
 
 /** As they are read, with what stands apart kept apart. */
-const wordsOf = async (page: Page) => (await page.evaluate('document.querySelector("main").innerText')) as string;
+const wordsOf = async (page: Page) => (await page.evaluate('document.body.innerText')) as string;
 
 describe('in feet and miles an hour', () => {
   it('the plan, its reasons and its cautions hold no metres', async () => {

@@ -1,5 +1,5 @@
 import type { Browser } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { afterAll, beforeAll, describe, it } from 'vitest';
 import { openBrowser } from './open-browser.ts';
 import { eventually, openPage, planned } from './open-page.ts';
 import type { RunningApp } from './start-app.ts';
@@ -26,7 +26,7 @@ describe('the side view', () => {
     const { page } = await openPage(browser, app);
     await planned(page);
     for (let i = 0; i < 4; i++) {
-      // half the width of a mark: drawn at whole pixels
+      // marks stand at whole pixels
       await eventually(async () => (await page.evaluate(APART)) as number).toBeLessThanOrEqual(3);
       await page.reload();
       await planned(page);

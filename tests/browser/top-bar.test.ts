@@ -64,7 +64,7 @@ describe('the top bar with long names and a layout', () => {
   it.each([
     { width: 1920, height: 1080, all: 1, most_px: 45 },
     { width: 1280, height: 800, all: 1, most_px: 45 },
-    { width: 1190, height: 800, all: 1, most_px: 45 },
+    { width: 1250, height: 800, all: 1, most_px: 45 },
     { width: 900, height: 700, all: 2, most_px: 78 },
   ])(
     'has its links in one line and takes $all at $width × $height',

@@ -1,4 +1,5 @@
 import type { Command } from 'commander';
+import { countWords } from '../../../core/course/count-words.ts';
 import { type CheckReport, checkCourse } from '../../api/check-course.ts';
 import type { Context } from '../context.ts';
 import { asPlayed, loadProposedCourse } from '../load.ts';
@@ -35,7 +36,7 @@ export function addCheck(program: Command, { terminal, exit }: Context): void {
 function print(file: string, report: CheckReport, terminal: Terminal): void {
   const { columns } = terminal;
   terminal.out(`${plain(file)}: ok, "${plain(report.course ?? '')}"\n\n`);
-  const counts = report.counts.map(({ what, count }) => `${count} ${count === 1 ? singular(what) : what}`);
+  const counts = report.counts.map(countWords);
   terminal.out(wrapped(counts.join(', '), columns, 'mapped:     '));
   terminal.out(
     wrapped(
@@ -55,16 +56,4 @@ function print(file: string, report: CheckReport, terminal: Terminal): void {
 function holeWords({ ref, tee, basket }: CheckReport['layouts'][number]['holes'][number]): string {
   const ends = [tee ?? [], basket === undefined ? [] : `to ${basket}`].flat();
   return plain(ends.length === 0 ? ref : `${ref} (${ends.join(' ')})`);
-}
-
-const SINGULAR: Readonly<Record<string, string>> = {
-  'woods and scrub': 'wood or scrub',
-  'tree rows and hedges': 'tree row or hedge',
-  'walls, fences and buildings': 'wall, fence or building',
-  'out-of-bounds': 'out-of-bounds',
-  'places where people pass': 'place where people pass',
-};
-
-function singular(what: string): string {
-  return SINGULAR[what] ?? what.replace(/s$/, '');
 }
