@@ -115,7 +115,11 @@ function plannedHole(task: Omit<WindowTask, 'early'>): KeptHole | null {
     if (isStopped(task)) return null;
     const libraries = librariesFor(libraryKey, round);
     if (isStopped(task)) return null;
-    planned = { ...planHoleInFull({ map, libraries, attitude }), holeKey, libraries: { ...libraries, bins: windRooms() } };
+    planned = {
+      ...planHoleInFull({ map, libraries, attitude }),
+      holeKey,
+      libraries: { ...libraries, bins: windRooms() },
+    };
     // what is asked later of a kept hole seldom needs stored paths: they are made again when it does
     planned.solved.table.bins.release();
   }

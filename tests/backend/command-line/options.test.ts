@@ -39,7 +39,7 @@ describe('option values', () => {
     { name: 'a hexadecimal seed', read: () => wholeNumber('0x10'), says: 'whole number' },
     { name: 'three flight numbers', read: () => discOf('7/5/-1'), says: 'four numbers' },
     { name: 'flight numbers with a hole', read: () => discOf('7//-1/1'), says: 'four numbers' },
-    { name: 'a class nobody knows', read: () => discClasses('putters,frisbees'), says: '"frisbees"' },
+    { name: 'a class nobody knows', read: () => discClasses('putters,saucers'), says: '"saucers"' },
   ])('$name: refused, saying $says', ({ read, says }) => {
     expect(read).toThrow(says);
   });

@@ -90,7 +90,7 @@ describe('plan', () => {
     { words: ['--winds', '09:00 3 from 270', '--tee-time', 'dawn'], says: "'--tee-time'" },
     { words: ['--winds', '09:00 3 from 270', '--hole-minutes', '0'], says: "'--hole-minutes'" },
     { words: ['--tee-time', '09:00'], says: "'--tee-time'" },
-    { words: ['--only', 'frisbees'], says: '--only' },
+    { words: ['--only', 'saucers'], says: '--only' },
     { words: ['--only', 'distances'], says: '--only' },
     { words: ['--hand', 'left'], says: '--hand' },
     { words: ['--holes', '3'], says: "'--holes'" },
