@@ -5,14 +5,17 @@ import type { Course } from '../../core/course/course.ts';
 import { parseCourseText } from '../../core/course/parse-course-text.ts';
 import { normalSamples } from '../../core/flight/normal-samples.ts';
 import { buildHoleMap } from '../../core/geometry/build-hole-map.ts';
+import type { HoleMap } from '../../core/geometry/hole-map.ts';
 import { rasterize } from '../../core/geometry/rasterize.ts';
 import { fitPlayer } from '../../core/player/fit-player.ts';
 import type { FittedPlayer } from '../../core/player/fitted-player.ts';
 import { parsePlayerText } from '../../core/player/player-file.ts';
-import { type Candidate, chooseShot, TEE_EFFORT } from '../../core/strategy/choose-shot.ts';
+import { type Candidate, chooseShot, NEXT_EFFORT, TEE_EFFORT } from '../../core/strategy/choose-shot.ts';
 import { type DayLibraries, makeDayLibraries } from '../../core/strategy/day-libraries.ts';
 import { type SolvedHole, solveHole } from '../../core/strategy/hole-solver.ts';
-import { planHole } from '../../core/strategy/plan-hole.ts';
+import { lieAt } from '../../core/strategy/lie-grid.ts';
+import type { Lie } from '../../core/strategy/march.ts';
+import { planHole, planHoleInFull } from '../../core/strategy/plan-hole.ts';
 import { shotOutcome } from '../../core/strategy/shot-outcome.ts';
 import { type ValueField, valueAt } from '../../core/strategy/value-field.ts';
 import { type BruteSettings, bruteForce } from './brute-force.ts';
@@ -55,6 +58,10 @@ const ORACLE_HOLES = [
   ['old-orchard', '9'],
   ['ridge-and-reservoir', '7'],
 ] as const;
+/** Lies asked on each of these holes, spread over all that are no putts. */
+const ORACLE_LIES = 12;
+const FARTHER_THAN_M = 30;
+const LIE_ROWS = 2048;
 
 const sample = (name: string) => readFileSync(new URL(`../../sample-courses/${name}`, import.meta.url), 'utf8');
 const whole = playerOf('sample-player.json');
@@ -106,37 +113,59 @@ function compareWithBrute(name: string, ref: string): void {
 
 function regret(name: string, ref: string): void {
   const fewLibraries = makeDayLibraries(few, day, {}, DROP_M, SEED);
-  const solved = solvedHole(name, ref, fewLibraries);
-  const ours = chooseShot(solved.table, TEE, TEE_EFFORT).best;
-  const oracle = bruteForce(solved, fewLibraries, ORACLE, 78);
+  const planned = planHoleInFull({ map: mapOf(name, ref), libraries: fewLibraries });
+  const { solved } = planned;
+  const oracle = bruteForce(solvedHole(name, ref, fewLibraries), fewLibraries, ORACLE, 78);
   oracle.solve();
-  const wide = { ...TEE_EFFORT, aimStep_deg: 2, short: 80, exactRows: 24, refine: 20, answerRows: 512, otherRows: 512 };
-  const best = chooseShot({ ...solved.table, field: oracle.field }, TEE, wide).finalists.slice(0, 6);
+  const { field } = oracle;
+  const wide = {
+    ...TEE_EFFORT,
+    aimReach_deg: 90,
+    aimStep_deg: 3,
+    sampled: 800,
+    short: 80,
+    exactRows: 24,
+    refine: 20,
+    answerRows: 512,
+    otherRows: 512,
+  };
   const fresh = normalSamples(FRESH_ROWS, 999);
-  const under = (shot: Candidate, field: ValueField) =>
-    shotOutcome(
-      solved.table.thrower,
-      field,
-      shot.shot,
-      TEE,
-      shot.aim_deg,
-      fresh,
-      0,
-      FRESH_ROWS,
-      solved.world.dropZone,
-      valueAt(field, 0, 0),
-    ).expectedThrows;
-  const least = Math.min(...best.map(shot => under(shot, oracle.field)));
+  const under = ({ shot, aim_deg }: Candidate, lie: Lie, rows: number) => {
+    const { thrower } = solved.table;
+    const { dropZone } = solved.world;
+    const replay = valueAt(field, lie.east_m, lie.north_m);
+    return shotOutcome(thrower, field, shot, lie, aim_deg, fresh, 0, rows, dropZone, replay).expectedThrows;
+  };
+  const regretAt = (chosen: Candidate, lie: Lie, rows: number) => {
+    const best = chooseShot({ ...solved.table, field }, lie, wide).finalists.slice(0, 6);
+    return under(chosen, lie, rows) - Math.min(...best.map(shot => under(shot, lie, rows)));
+  };
+  const { best } = planned.choice;
+  const far = oracle.nodes.map(node => lieAt(solved.world, field, node)).filter(lie => farFrom(field, lie));
+  const lies = Array.from({ length: ORACLE_LIES }, (_, i) => far[Math.floor(((i + 0.5) * far.length) / ORACLE_LIES)]);
+  const atLies = lies.flatMap(lie =>
+    lie === undefined ? [] : [regretAt(chooseShot(solved.table, lie, NEXT_EFFORT).best, lie, LIE_ROWS)],
+  );
   console.log(
-    `${name} ${ref}: tee regret under the oracle's values ${(under(ours, oracle.field) - least).toFixed(3)} throws; stated ${ours.outcome.expectedThrows.toFixed(3)}, by the oracle ${under(ours, oracle.field).toFixed(3)}`,
+    `${name} ${ref}: regret under the oracle's values at the tee ${regretAt(best, TEE, FRESH_ROWS).toFixed(3)} throws, ` +
+      `at ${atLies.length} lies mean ${(atLies.reduce((a, b) => a + b, 0) / atLies.length).toFixed(3)}, most ${Math.max(...atLies).toFixed(3)}; ` +
+      `stated ${best.outcome.expectedThrows.toFixed(3)}, by the oracle ${under(best, TEE, FRESH_ROWS).toFixed(3)}`,
   );
 }
 
-function solvedHole(name: string, ref: string, some: DayLibraries): SolvedHole {
+function farFrom({ basket }: ValueField, { east_m, north_m }: Lie): boolean {
+  return Math.hypot(east_m - basket[0], north_m - basket[1]) > FARTHER_THAN_M;
+}
+
+function mapOf(name: string, ref: string): HoleMap {
   const course = courseOf(name);
   const hole = course.holes.find(each => each.ref === ref);
   if (!hole) throw new RangeError(`no hole ${ref} in ${name}`);
-  const map = buildHoleMap(course, hole);
+  return buildHoleMap(course, hole);
+}
+
+function solvedHole(name: string, ref: string, some: DayLibraries): SolvedHole {
+  const map = mapOf(name, ref);
   return solveHole(map, rasterize(map), some, 20);
 }
 
