@@ -64,7 +64,7 @@ export function DiscTable({ discs, throws, waiting, edited, onEdit, onRemove }: 
                 <td>{signed(disc.fade)}</td>
                 <td>{range(back)}</td>
                 <td>{range(fore)}</td>
-                <td>{back === undefined ? '' : BASIS_WORDS[back.basis]}</td>
+                <td>{knownHow(back?.basis, fore?.basis)}</td>
                 <td>
                   <div className="row-buttons">
                     <Button className="small-button" aria-label={`Edit ${disc.name}`} onPress={() => onEdit(disc.id)}>
@@ -89,3 +89,12 @@ export function DiscTable({ discs, throws, waiting, edited, onEdit, onRemove }: 
 }
 
 const signed = (value: number): string => String(value).replace('-', '−');
+
+/** How both hands' figures are known; each hand on its own when they differ. */
+function knownHow(back?: Basis, fore?: Basis): string {
+  const words = (basis?: Basis) => (basis === undefined ? '' : BASIS_WORDS[basis]);
+  if (back === undefined || fore === undefined || back === fore) return words(back ?? fore);
+  return `backhand ${words(back)}; forehand ${words(fore)}`;
+}
+
+type Basis = keyof typeof BASIS_WORDS;
