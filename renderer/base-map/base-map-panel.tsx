@@ -37,8 +37,12 @@ export function BaseMapPanel() {
             No base map
           </Button>
         )}
-        <FileForm key={baseMap?.kind === 'file' ? baseMap.path : ''} baseMap={baseMap} onChoose={choose} />
-        <WebForm key={baseMap?.kind === 'web' ? JSON.stringify(baseMap) : ''} baseMap={baseMap} onChoose={choose} />
+        <FileForm key={`file ${baseMap?.kind === 'file' ? baseMap.path : ''}`} baseMap={baseMap} onChoose={choose} />
+        <WebForm
+          key={`web ${baseMap?.kind === 'web' ? JSON.stringify(baseMap) : ''}`}
+          baseMap={baseMap}
+          onChoose={choose}
+        />
       </div>
     </details>
   );
