@@ -171,8 +171,12 @@ export function openPlanningDesk(options: Readonly<{ threads?: number; worker?: 
       );
     const { message, task: name, transferList = [] } = job;
     const round = (message as Readonly<{ round?: RoundSetting }>).round;
-    const sent = round === undefined ? message : withSharedDay({ ...(message as object), round });
-    const answer = lane.pool.run(sent, { name, transferList: [...transferList] }) as Promise<unknown>;
+    // in a function of its own: what goes wrong before the thread has it must reach the asker too
+    const ask = async (): Promise<unknown> => {
+      const sent = round === undefined ? message : withSharedDay({ ...(message as object), round });
+      return lane.pool.run(sent, { name, transferList: [...transferList] });
+    };
+    const answer = ask();
     job.settle(answer);
     try {
       await answer;
@@ -209,9 +213,7 @@ export function openPlanningDesk(options: Readonly<{ threads?: number; worker?: 
 
   return {
     plan: async ({ maps, round, focusRef, signal, flips, attitudeOf, onHole }) => {
-      signal.throwIfAborted();
-      const stop = new Int32Array(new SharedArrayBuffer(4));
-      signal.addEventListener('abort', () => Atomics.store(stop, 0, 1), { once: true });
+      const stop = stopFor(signal);
       const key = libraryKey(round);
       const options = new Map<string, HoleOptions>();
       const take = ({ plan, drawing, options: own }: WindowAnswer) => {
@@ -221,30 +223,12 @@ export function openPlanningDesk(options: Readonly<{ threads?: number; worker?: 
       await Promise.all(
         inOrder(maps, focusRef).map(async map => {
           const attitude = attitudeOf(map);
-          const [solved, hole] = [solvedKey(map, round, attitude), holeKey(map, round)];
+          const keys = { libraryKey: key, solvedKey: solvedKey(map, round, attitude), holeKey: holeKey(map, round) };
           const { port1: here, port2: early } = new MessageChannel();
           here.on('message', take);
-          const message: WindowTask = {
-            map,
-            round,
-            libraryKey: key,
-            solvedKey: solved,
-            holeKey: hole,
-            stop,
-            flips,
-            early,
-            ...(attitude && { attitude }),
-          };
+          const message: WindowTask = { map, round, ...keys, stop, flips, early, ...(attitude && { attitude }) };
           const rank = map.ref === focusRef ? RANK.holeInView : RANK.hole;
-          const job = {
-            rank,
-            task: 'windowTask',
-            message,
-            transferList: [early],
-            libraryKey: key,
-            solvedKey: solved,
-            holeKey: hole,
-          } as const;
+          const job = { rank, task: 'windowTask', message, transferList: [early], ...keys } as const;
           try {
             take((await ask(job, signal)) as WindowAnswer);
           } finally {
@@ -256,28 +240,9 @@ export function openPlanningDesk(options: Readonly<{ threads?: number; worker?: 
       return options;
     },
     evaluate: async (map, round, shot, against) => {
-      const [key, solved, hole] = [libraryKey(round), solvedKey(map, round), holeKey(map, round)];
-      const stop = new Int32Array(new SharedArrayBuffer(4));
-      const message: ShotTask = {
-        map,
-        round,
-        libraryKey: key,
-        solvedKey: solved,
-        holeKey: hole,
-        stop,
-        shot,
-        ...(against && { against }),
-      };
-      const job = {
-        rank: RANK.shot,
-        task: 'shotTask',
-        message,
-        libraryKey: key,
-        solvedKey: solved,
-        holeKey: hole,
-      } as const;
-      const answer = await ask(job);
-      return answer as ShotAnswer | null;
+      const keys = keysOf(map, round);
+      const message: ShotTask = { map, round, ...keys, stop: neverStopped(), shot, ...(against && { against }) };
+      return (await ask({ rank: RANK.shot, task: 'shotTask', message, ...keys })) as ShotAnswer | null;
     },
     quick: async (map, round, signal) => {
       const hole = holeKey(map, round);
@@ -286,14 +251,8 @@ export function openPlanningDesk(options: Readonly<{ threads?: number; worker?: 
       return (await ask({ rank: RANK.shot, task: 'quickTask', message, holeKey: hole }, signal)) as WindowHole | null;
     },
     review: async (map, round, hole, signal, staying) => {
-      signal.throwIfAborted();
-      const stop = new Int32Array(new SharedArrayBuffer(4));
-      signal.addEventListener('abort', () => Atomics.store(stop, 0, 1), { once: true });
-      const keys = {
-        libraryKey: libraryKey(round),
-        solvedKey: solvedKey(map, round),
-        holeKey: holeKey(map, round),
-      };
+      const stop = stopFor(signal);
+      const keys = keysOf(map, round);
       const message: ReviewTask = { map, round, ...keys, stop, hole, ...(staying && { staying }) };
       const answer = await ask({ rank: RANK.review, task: 'reviewTask', message, ...keys }, signal);
       return answer as ReviewAnswer;
@@ -313,20 +272,9 @@ export function openPlanningDesk(options: Readonly<{ threads?: number; worker?: 
       lastHeadStart.abort();
       lastHeadStart = new AbortController();
       const { signal } = lastHeadStart;
-      const [key, solved, hole] = [libraryKey(round), solvedKey(map, round), holeKey(map, round)];
-      const stop = new Int32Array(new SharedArrayBuffer(4));
-      const message: WindowTask = { map, round, libraryKey: key, solvedKey: solved, holeKey: hole, stop, flips: false };
-      await ask(
-        {
-          rank: RANK.headStart,
-          task: 'windowTask',
-          message,
-          libraryKey: key,
-          solvedKey: solved,
-          holeKey: hole,
-        },
-        signal,
-      );
+      const keys = keysOf(map, round);
+      const message: WindowTask = { map, round, ...keys, stop: neverStopped(), flips: false };
+      await ask({ rank: RANK.headStart, task: 'windowTask', message, ...keys }, signal);
     },
     close: async () => {
       closed = true;
@@ -337,10 +285,19 @@ export function openPlanningDesk(options: Readonly<{ threads?: number; worker?: 
   };
 }
 
+/** What a thread knows a hole of a round by. */
+function keysOf(map: HoleMap, round: RoundSetting) {
+  return { libraryKey: libraryKey(round), solvedKey: solvedKey(map, round), holeKey: holeKey(map, round) };
+}
+
+function neverStopped(): Int32Array {
+  return new Int32Array(new SharedArrayBuffer(4));
+}
+
 /** A flag that threads see: 1 once the signal aborts. @throws {DOMException} AbortError when it did already */
 function stopFor(signal: AbortSignal): Int32Array {
   signal.throwIfAborted();
-  const stop = new Int32Array(new SharedArrayBuffer(4));
+  const stop = neverStopped();
   signal.addEventListener('abort', () => Atomics.store(stop, 0, 1), { once: true });
   return stop;
 }

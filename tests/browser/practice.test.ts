@@ -65,7 +65,10 @@ describe.each(['light', 'dark'] as const)('a practice round by keyboard, in %s',
     await page.locator('.practice-progress').waitFor();
     expect(await violationsOf(page), 'while it looks').toEqual([]);
 
-    await page.locator('.target-card').waitFor({ timeout: 240_000 });
+    const found = page.locator('.target-card').waitFor({ timeout: 240_000 });
+    await found.catch(async cause => {
+      throw new Error(`no target was found; the page says: ${await page.locator('body').innerText()}`, { cause });
+    });
     expect(await violationsOf(page), 'found').toEqual([]);
     const target = Number(await page.locator('.target-score strong').textContent());
     // two holes of 80 m: nobody needs fewer than two throws a hole or more than four on an average day

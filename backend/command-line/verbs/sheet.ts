@@ -1,18 +1,13 @@
-import { extname } from 'node:path';
 import { type Command, Option } from 'commander';
-import type { Browser } from 'playwright-core';
 import type { Paper, SheetFormat } from '../../../core/sheet/sheet-input.ts';
-import type { Result } from '../../../core/units/result.ts';
 import type { UnitsChoice } from '../../../core/units/units-choice.ts';
-import { checkCanWrite, writeFileWhole } from '../../files/write-file-whole.ts';
-import { openBrowser } from '../../sheet/open-browser.ts';
 import { sheetOfPlan } from '../../sheet/sheet-of-plan.ts';
-import { sheetPdf } from '../../sheet/sheet-pdf.ts';
 import type { Context } from '../context.ts';
 import { addPlanningOptions, type PlanningOptions } from '../options/planning-options.ts';
 import { usageError } from '../options/usage.ts';
 import { planFromFiles } from '../plan-from-files.ts';
 import { EXIT, printProblems } from '../problems.ts';
+import { openSheetFile, SHEET_FILE } from '../sheet-file.ts';
 import { CHOSEN, type Units, unitsOption } from '../show-units.ts';
 import { plain } from '../terminal.ts';
 
@@ -59,35 +54,22 @@ async function writeSheet(file: string, options: SheetOptions, self: Command, co
     printProblems(out, problems, context.terminal);
     context.exit(EXIT.badInput);
   };
-  const kind = extname(out).toLowerCase();
-  if (!['.html', '.htm', '.pdf'].includes(kind))
+  if (!SHEET_FILE.test(out))
     return usageError(self, [{ path: 'out', message: `"${out}" must end in .html or .pdf` }], { out: '--out' });
-  // asked now, so that nobody waits for a plan that cannot be written
-  const place = await checkCanWrite(out);
-  if (!place.ok) return refuse(place.problems);
-  const browser = kind === '.pdf' ? await openBrowser() : null;
-  if (browser?.ok === false) return refuse(browser.problems.map(withHtmlOffer));
+  // opened now, so that nobody waits for a plan that cannot be written
+  const sheet = await openSheetFile(out);
+  if (!sheet.ok) return refuse(sheet.problems);
   try {
     const made = await planFromFiles(file, { ...options, flips: true }, self, context);
     if (made === null) return;
     const units = { ...CHOSEN[options.units], ...(options.windUnits && { speed: options.windUnits }) };
     const html = sheetOfPlan(made, { format: FORMATS[options.format], paper: options.paper, units });
-    const content = await contentOf(html, browser?.value ?? null);
-    if (!content.ok) return refuse(content.problems.map(withHtmlOffer));
-    const written = await writeFileWhole(out, content.value);
+    const written = await sheet.value.write(html);
     if (!written.ok) return refuse(written.problems);
     const { length } = made.plan.holes;
     context.terminal.out(`${plain(out)}: ${length === 1 ? '1 hole' : `${length} holes`}, ready to print at 100 %\n`);
     context.exit(EXIT.good);
   } finally {
-    await browser?.value.close();
+    await sheet.value.close();
   }
-}
-
-async function contentOf(html: string, browser: Browser | null): Promise<Result<string | Uint8Array>> {
-  return browser === null ? { ok: true, value: html } : sheetPdf(browser, html);
-}
-
-function withHtmlOffer({ message }: Readonly<{ message: string }>) {
-  return { path: 'file', message: `${message}; or write it as .html and print that from any browser` };
 }
