@@ -67,7 +67,7 @@ describe.each(['light', 'dark'] as const)('a practice round by keyboard, in %s',
 
     const found = page.locator('.target-card').waitFor({ timeout: 240_000 });
     await found.catch(async cause => {
-      throw new Error(`no target was found; the page says: ${await page.locator('body').innerText()}`, { cause });
+      throw new Error(`no target was found; the page says: ${await page.locator('body').textContent()}`, { cause });
     });
     expect(await violationsOf(page), 'found').toEqual([]);
     const target = Number(await page.locator('.target-score strong').textContent());
