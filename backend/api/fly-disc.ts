@@ -4,7 +4,7 @@ import { windProfile } from '../../core/air/wind-profile.ts';
 import { problemPath } from '../../core/course/problem-path.ts';
 import { discModel, ratedArmSpeed_mps } from '../../core/flight/disc-model.ts';
 import { farthestLaunch_deg, TYPICAL_SCATTER } from '../../core/flight/dispersion.ts';
-import { createFlier } from '../../core/flight/flier.ts';
+import { createFlightBatch } from '../../core/flight/flight-batch.ts';
 import { type FlightReport, flightReport, windInThrowFrame } from '../../core/flight/flight-report.ts';
 import { RELEASE_HEIGHT_M, releaseSpin_radps } from '../../core/flight/release.ts';
 import type { FittedPlayer, FittedThrow } from '../../core/player/fitted-player.ts';
@@ -72,7 +72,7 @@ export function flyDisc(input: FlyInput, player?: FittedPlayer): Result<FlightRe
   if (asked.wind_mps > 0 && asked.windFrom_deg === undefined) said.push('No direction given: a headwind.');
   let { launch_deg } = asked;
   if (launch_deg === undefined) {
-    const flier = createFlier();
+    const flier = createFlightBatch();
     flier.setDisc(model);
     flier.setAir(air.density_kgpm3, ...windInThrowFrame(air), profile);
     const release = { speed_mps, hyzer_deg: asked.hyzer_deg, spinPerSpeed };

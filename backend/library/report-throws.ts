@@ -1,5 +1,5 @@
 import { setImmediate } from 'node:timers/promises';
-import { createFlier } from '../../core/flight/flier.ts';
+import { createFlightBatch } from '../../core/flight/flight-batch.ts';
 import { type DiscSigns, discSigns } from '../../core/player/disc-signs.ts';
 import type { FittedPlayer } from '../../core/player/fitted-player.ts';
 import type { PlayerFile } from '../../core/player/player-file.ts';
@@ -21,7 +21,7 @@ export function reportThrows(file: PlayerFile, player: FittedPlayer): Promise<Th
 }
 
 async function make(file: PlayerFile, player: FittedPlayer): Promise<ThrowsReport> {
-  const flier = createFlier();
+  const flier = createFlightBatch();
   const signs: DiscSigns[] = [];
   for (const t of player.throws) {
     signs.push(discSigns(file, player, t, flier));

@@ -1,5 +1,6 @@
 import type { SurfaceName } from '../geometry/hole-map.ts';
-import { type Flier, LANDING } from './flier.ts';
+import { LANDING, LANDING_NUMBERS } from './flier.ts';
+import type { FlightBatch } from './flight-batch.ts';
 import { groundPlay, SURFACE_FRICTION } from './ground-play.ts';
 import { RELEASE_HEIGHT_M } from './release.ts';
 
@@ -54,7 +55,7 @@ export const DEGREE_FIVE: Cubature = degreeFive();
  * @param gradX, gradY - ground slope the disc plays out on (the flier's plane)
  */
 export function restMoments(
-  flier: Flier,
+  flier: FlightBatch,
   radius_m: number,
   surface: SurfaceName,
   release: MeanRelease,
@@ -64,6 +65,7 @@ export function restMoments(
   gradY = 0,
 ): RestMoments {
   const play = new Float64Array(2);
+  const landing = new Float64Array(LANDING_NUMBERS);
   const friction = SURFACE_FRICTION[surface];
   let sumX = 0;
   let sumY = 0;
@@ -71,9 +73,9 @@ export function restMoments(
   let sumYY = 0;
   for (let i = 0; i < rule.points.length; i++) {
     const p = rule.points[i];
-    const w = rule.weights[i];
     const speed = Math.max(1, release.speed_mps * (1 + scatter.speed * p[0]));
-    flier.fly(
+    flier.release(
+      i,
       speed,
       scatter.azimuth_deg * p[1],
       release.launch_deg + scatter.launch_deg * p[2],
@@ -82,9 +84,14 @@ export function restMoments(
       release.spinPerSpeed * speed,
       RELEASE_HEIGHT_M,
     );
-    groundPlay(flier.landing, radius_m, friction, gradX, gradY, play);
-    const x = flier.landing[LANDING.x] + play[0];
-    const y = flier.landing[LANDING.y] + play[1];
+  }
+  flier.fly(rule.points.length);
+  for (let i = 0; i < rule.points.length; i++) {
+    const w = rule.weights[i];
+    flier.landing(i, landing);
+    groundPlay(landing, radius_m, friction, gradX, gradY, play);
+    const x = landing[LANDING.x] + play[0];
+    const y = landing[LANDING.y] + play[1];
     sumX += w * x;
     sumY += w * y;
     sumXX += w * x * x;
@@ -103,7 +110,7 @@ export function restMoments(
  * @returns degrees, within [1, 24]; golden-section search to 0.1°
  */
 export function farthestLaunch_deg(
-  flier: Flier,
+  flier: FlightBatch,
   radius_m: number,
   surface: SurfaceName,
   release: Omit<MeanRelease, 'launch_deg'>,

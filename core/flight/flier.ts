@@ -1,19 +1,8 @@
 import { WIND_TABLE_CELLS, WIND_TABLE_TOP_M, type WindProfile } from '../air/wind-profile.ts';
 import type { Terrain } from '../geometry/hole-map.ts';
 import type { DiscModel } from './disc-model.ts';
-
-// The state vector, in the throw frame: x along the aim, y left, z up from the ground under the thrower.
-const X = 0;
-const Y = 1;
-const Z = 2;
-const VX = 3;
-const VY = 4;
-const VZ = 5;
-const NX = 6;
-const NY = 7;
-const NZ = 8;
-const SPIN = 9;
-const STATES = 10;
+import { stepFor_s } from './flight-step.ts';
+import { NX, NY, NZ, releaseState, SPIN, STATES, VX, VY, VZ, X, Y, Z } from './release-state.ts';
 
 const GRAVITY_MPS2 = 9.80665; // standard gravity, CGPM 1901
 const MAX_TIME_S = 40;
@@ -26,16 +15,6 @@ const PRECESSION_CAP_RADPS = 10;
 const SPIN_FLOOR_RADPS = 3;
 /** A step over which the normal would turn further is cut to this: only barely spinning discs tumble so. */
 const MOST_TURN_RAD = 1;
-// The less a disc spins the faster it may start to tumble within a step. At 50 ms this binds under 40 rad/s (a backhand of
-// 9 m/s), at 80 ms under 64 (15 m/s).
-const STEP_PER_SPIN_S2 = 0.00125;
-/** Largest stiffness × step of a fine step; RK4 itself is stable to 2.78 on the real axis. */
-const FINE_STIFFNESS = 1.6;
-/** Steps this long or longer are for searches: the guards give them more room (landing error p95 2 cm, most 0.2 m at 0.15 s). */
-const COARSE_STEP_S = 0.1;
-const COARSE_STEP_PER_SPIN_S2 = 0.0025;
-const COARSE_STIFFNESS = 2.2;
-const LEAST_STEP_FOR_SPIN_S = 0.02;
 const CELLS_PER_ROOT_M = WIND_TABLE_CELLS / Math.sqrt(WIND_TABLE_TOP_M);
 
 /**
@@ -80,6 +59,8 @@ export type Flier = Readonly<{
 
 /** Indices into `Flier.landing`. */
 export const LANDING = { x: X, y: Y, z: Z, vx: VX, vy: VY, vz: VZ, nx: NX, ny: NY, nz: NZ, spin: SPIN } as const;
+/** Numbers of a landing. */
+export const LANDING_NUMBERS = STATES;
 
 /**
  * @source equations of motion: fast-spin limit of the rigid-body equations (own derivation, checked against the full
@@ -104,6 +85,7 @@ export function createFlier(): Flier {
   let lastStep = 0.05;
 
   // disc
+  let disc: DiscModel | null = null;
   let lift0 = 0;
   let liftSlope = 0;
   let dragMin = 0;
@@ -338,36 +320,15 @@ export function createFlier(): Flier {
     spin_radps: number,
     height_m: number,
   ): boolean {
-    const cosAzimuth = Math.cos(azimuth_deg * DEGREE);
-    const sinAzimuth = Math.sin(azimuth_deg * DEGREE);
-    const cosLaunch = Math.cos(launch_deg * DEGREE);
-    const cosPitch = Math.cos((launch_deg + nose_deg) * DEGREE);
-    const sinPitch = Math.sin((launch_deg + nose_deg) * DEGREE);
-    const cosHyzer = Math.cos(hyzer_deg * DEGREE);
-    const sinHyzer = (spin_radps > 0 ? -1 : 1) * Math.sin(hyzer_deg * DEGREE);
+    if (disc === null) throw new RangeError('set a disc before flying');
     const start = height_m + groundAt(0, 0);
-    state[X] = 0;
-    state[Y] = 0;
-    state[Z] = start;
-    state[VX] = speed_mps * cosLaunch * cosAzimuth;
-    state[VY] = speed_mps * cosLaunch * sinAzimuth;
-    state[VZ] = speed_mps * Math.sin(launch_deg * DEGREE);
-    // n0 = forward × left, then tilted by the hyzer angle towards the fade side
-    state[NX] = -sinPitch * cosAzimuth * cosHyzer - sinAzimuth * sinHyzer;
-    state[NY] = -sinPitch * sinAzimuth * cosHyzer + cosAzimuth * sinHyzer;
-    state[NZ] = cosPitch * cosHyzer;
-    state[SPIN] = spin_radps;
+    releaseState(speed_mps, azimuth_deg, launch_deg, nose_deg, hyzer_deg, spin_radps, start, state);
     points = 0;
     apex = start;
     time = 0;
     record(state);
-    const windSpeed = Math.sqrt(windX * windX + windY * windY);
-    const stiffness = accel * (speed_mps + 1.3 * windSpeed + 1) * (liftSlope + dragMin + dragSpan);
-    const coarse = step >= COARSE_STEP_S;
-    const perSpin = coarse ? COARSE_STEP_PER_SPIN_S2 : STEP_PER_SPIN_S2;
-    const most = coarse ? COARSE_STIFFNESS : FINE_STIFFNESS;
-    const calm = Math.min(step, Math.max(LEAST_STEP_FOR_SPIN_S, perSpin * Math.abs(spin_radps)));
-    return run(height_m, stiffness * calm > most ? most / stiffness : calm);
+    const wind_mps = Math.sqrt(windX * windX + windY * windY);
+    return run(height_m, stepFor_s(disc, density, speed_mps, spin_radps, wind_mps, step));
   }
 
   function run(gapAtStart: number, longest: number): boolean {
@@ -412,6 +373,7 @@ export function createFlier(): Flier {
     apex_m: () => apex,
     time_s: () => time,
     setDisc(model) {
+      disc = model;
       ({
         lift0,
         liftSlope,

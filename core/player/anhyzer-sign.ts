@@ -1,6 +1,6 @@
 import { windProfile } from '../air/wind-profile.ts';
 import { farthestLaunch_deg, restMoments, SIGMA_POINTS } from '../flight/dispersion.ts';
-import type { Flier } from '../flight/flier.ts';
+import type { FlightBatch } from '../flight/flight-batch.ts';
 import { formatLength } from '../units/length.ts';
 import type { UnitsChoice } from '../units/units-choice.ts';
 import { SHAPE_HYZER_DEG } from './disc-fit.ts';
@@ -42,7 +42,7 @@ const STEP = { logSpeed: 0.01, stability: 0.1 };
  * @param flier - its disc, air and ground are set here
  * @returns null for discs that suit any arm
  */
-export function anhyzerSign(file: PlayerFile, t: FittedThrow, flier: Flier): AnhyzerSign | null {
+export function anhyzerSign(file: PlayerFile, t: FittedThrow, flier: FlightBatch): AnhyzerSign | null {
   if (!needsAnArm(t.discSpeed)) return null;
   return measuredSign(file, t) ?? modelSign(t, flier);
 }
@@ -75,7 +75,7 @@ function steadyMean(values_m: readonly number[], sd_m: number): { mean_m: number
   return { mean_m: values_m.reduce((sum, value, i) => sum + value * weights[i]!, 0) / throws, throws };
 }
 
-function modelSign(t: FittedThrow, flier: Flier): AnhyzerSign {
+function modelSign(t: FittedThrow, flier: FlightBatch): AnhyzerSign {
   const radius_m = t.model.diameter_m / 2;
   flier.setStep(0.08);
   flier.setPlane(0, 0, 0);

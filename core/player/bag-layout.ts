@@ -1,6 +1,6 @@
 import { windProfile } from '../air/wind-profile.ts';
 import { restMoments, SIGMA_POINTS } from '../flight/dispersion.ts';
-import { createFlier } from '../flight/flier.ts';
+import { createFlightBatch } from '../flight/flight-batch.ts';
 import type { FittedThrow } from './fitted-player.ts';
 
 /** Wider than this between neighbours, with no disc in it, is a gap (assumed; part power of the longer disc has to fill it). */
@@ -80,7 +80,7 @@ const ONE_SIDED_95 = 1.6448536269514722; // Φ⁻¹(0.95)
  */
 export function bagLayout(throws: readonly FittedThrow[]): BagLayout {
   const hands = [...new Set(throws.map(t => t.hand))];
-  const flier = createFlier();
+  const flier = createFlightBatch();
   const parts = hands.map(hand => {
     const own = throws
       .filter(t => t.hand === hand && t.role === 'throwing')
@@ -103,7 +103,7 @@ export function bagLayout(throws: readonly FittedThrow[]): BagLayout {
 
 type Rest = Readonly<{ distance_m: number; finish_m: number; distanceSd_m: number; sideSd_m: number }>;
 
-function inHeadwind(flier: ReturnType<typeof createFlier>, t: FittedThrow): Rest {
+function inHeadwind(flier: ReturnType<typeof createFlightBatch>, t: FittedThrow): Rest {
   flier.setStep(0.08);
   flier.setDisc(t.model);
   flier.setPlane(0, 0, 0);

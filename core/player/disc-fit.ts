@@ -8,7 +8,7 @@ import {
   type Scatter,
   TYPICAL_SCATTER,
 } from '../flight/dispersion.ts';
-import type { Flier } from '../flight/flier.ts';
+import type { FlightBatch } from '../flight/flight-batch.ts';
 import { type Handedness, releaseSpin_radps } from '../flight/release.ts';
 import type { FieldGroup, FieldRecord } from './fieldwork.ts';
 import type { FieldDisc } from './player-file.ts';
@@ -146,21 +146,21 @@ export function scatterOf({ logLongScatter, logSideScatter }: Unknowns): Scatter
 }
 
 /** Calm air over level ground, and the disc as it is thrown. */
-export function setCalm(flier: Flier, fit: DiscFit, unknowns: Unknowns): void {
+export function setCalm(flier: FlightBatch, fit: DiscFit, unknowns: Unknowns): void {
   flier.setDisc(discModel({ ...fit.spec, stabilityOffset: unknowns.stability }));
   flier.setAir(FIELDWORK_DENSITY_KGPM3, 0, 0, OPEN);
   flier.setPlane(0, 0, 0);
 }
 
 /** Launch that carries the flat full-power ensemble farthest, calm and level. */
-export function calmLaunch_deg(flier: Flier, fit: DiscFit, unknowns: Unknowns): number {
+export function calmLaunch_deg(flier: FlightBatch, fit: DiscFit, unknowns: Unknowns): number {
   setCalm(flier, fit, unknowns);
   const release = { speed_mps: Math.exp(unknowns.logSpeed), hyzer_deg: 0, spinPerSpeed: fit.spinPerSpeed };
   return farthestLaunch_deg(flier, fit.radius_m, 'turf', release, scatterOf(unknowns));
 }
 
 export function calmMoments(
-  flier: Flier,
+  flier: FlightBatch,
   fit: DiscFit,
   unknowns: Unknowns,
   launch_deg: number,
@@ -173,7 +173,7 @@ export function calmMoments(
 
 /** Ensemble rest moments of one group's throws. */
 export function groupMoments(
-  flier: Flier,
+  flier: FlightBatch,
   fit: DiscFit,
   at: GroupFit,
   unknowns: Unknowns,
@@ -196,7 +196,7 @@ export function groupMoments(
  * Players throw each wind at the launch that carries farthest in it: the head or tail wind alone decides, over level ground.
  * Looks about the launch at hand: a parabola through three launches.
  */
-export function chooseLaunch(flier: Flier, fit: DiscFit, at: GroupFit, rule: Cubature): number {
+export function chooseLaunch(flier: FlightBatch, fit: DiscFit, at: GroupFit, rule: Cubature): number {
   const { group } = at;
   flier.setDisc(discModel({ ...fit.spec, stabilityOffset: fit.unknowns.stability }));
   flier.setAir(FIELDWORK_DENSITY_KGPM3, group.windX_mps, 0, OPEN);

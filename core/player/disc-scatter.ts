@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { DEGREE_FIVE, SIGMA_POINTS, TYPICAL_SCATTER } from '../flight/dispersion.ts';
-import { createFlier, type Flier } from '../flight/flier.ts';
+import { createFlightBatch, type FlightBatch } from '../flight/flight-batch.ts';
 import { normalSamples } from '../flight/normal-samples.ts';
 import type { Hand } from '../flight/release.ts';
 import { civilDay } from './civil-day.ts';
@@ -114,7 +114,7 @@ const DRAW_STEP_S = 0.08;
 export function discScatter(file: PlayerFile, player: FittedPlayer, discId: string, hand: Hand, seed = 1): DiscScatter {
   const fitted = player.throws.find(t => t.discId === discId && t.hand === hand);
   if (fitted === undefined) throw new RangeError(`discId and hand must be of the player, got ${discId}, ${hand}`);
-  const flier = createFlier();
+  const flier = createFlightBatch();
   flier.setStep(WEIGH_STEP_S);
   const fits = fieldRecords(file).map(record => startFit(record, file.handedness));
   for (const fit of fits) setUnknowns(flier, fit, player);
@@ -151,7 +151,7 @@ export function discScatter(file: PlayerFile, player: FittedPlayer, discId: stri
 }
 
 /** The fit's last state again: what it ended with, and each group's moments there. */
-function setUnknowns(flier: Flier, fit: DiscFit, player: FittedPlayer): void {
+function setUnknowns(flier: FlightBatch, fit: DiscFit, player: FittedPlayer): void {
   const { disc, hand } = fit.record;
   const t = player.throws.find(x => x.discId === disc.id && x.hand === hand);
   if (t === undefined) return;
@@ -181,7 +181,7 @@ const thrownOf = (fit: DiscFit, launch_deg: number, power = 1, hyzer_deg = 0): F
 });
 
 /** Flat throws of all sessions, each moved by what the model says its wind, slope, surface and power did to it. */
-function calmView(flier: Flier, fit: DiscFit, fitted: FittedThrow, normals: Float64Array): ScatterView {
+function calmView(flier: FlightBatch, fit: DiscFit, fitted: FittedThrow, normals: Float64Array): ScatterView {
   const calm = calmMoments(flier, fit, fit.unknowns, fitted.launch_deg, DEGREE_FIVE);
   const flat = fit.groups.filter(({ group }) => group.shape === 'flat');
   const points = flat.flatMap(at => pointsOf(at, calm.along_m - at.moments.along_m, at.moments.left_m - calm.left_m));
@@ -195,7 +195,7 @@ function calmView(flier: Flier, fit: DiscFit, fitted: FittedThrow, normals: Floa
   };
 }
 
-function groupView(flier: Flier, fit: DiscFit, at: GroupFit, normals: Float64Array): ScatterView {
+function groupView(flier: FlightBatch, fit: DiscFit, at: GroupFit, normals: Float64Array): ScatterView {
   const { group } = at;
   const points = pointsOf(at, 0, 0);
   // leaves disc, air and ground of the group set

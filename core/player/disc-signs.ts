@@ -1,4 +1,4 @@
-import type { Flier } from '../flight/flier.ts';
+import type { FlightBatch } from '../flight/flight-batch.ts';
 import { type AnhyzerSign, anhyzerSign } from './anhyzer-sign.ts';
 import type { FittedPlayer, FittedThrow } from './fitted-player.ts';
 import type { PlayerFile } from './player-file.ts';
@@ -19,7 +19,7 @@ export type DiscSigns = Readonly<{
  * @param t - one of the player's throws, fitted from `file`
  * @param flier - its disc, air and ground are set here
  */
-export function discSigns(file: PlayerFile, player: FittedPlayer, t: FittedThrow, flier: Flier): DiscSigns {
+export function discSigns(file: PlayerFile, player: FittedPlayer, t: FittedThrow, flier: FlightBatch): DiscSigns {
   return {
     discId: t.discId,
     hand: t.hand,

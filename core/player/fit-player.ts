@@ -1,4 +1,4 @@
-import { createFlier } from '../flight/flier.ts';
+import { createFlightBatch } from '../flight/flight-batch.ts';
 import { normalSamples } from '../flight/normal-samples.ts';
 import type { Hand } from '../flight/release.ts';
 import type { BagPrior } from './bag-prior.ts';
@@ -6,6 +6,7 @@ import { startFit } from './disc-fit.ts';
 import { bagOf, priorOf } from './disc-prior.ts';
 import { fieldRecords } from './fieldwork.ts';
 import { fileNotes } from './file-notes.ts';
+import { withSpecials } from './fit-special.ts';
 import type { FittedPlayer, FittedThrow } from './fitted-player.ts';
 import { fittedThrow } from './fitted-throw.ts';
 import { learnScatter, shrinkScatter, withinScatter } from './learn-scatter.ts';
@@ -38,7 +39,7 @@ const SAMPLE_FLIGHTS = 256;
  * @throws {RangeError} when no throw of the file can be used (a parsed file always has one)
  */
 export function fitPlayer(file: PlayerFile, options: Readonly<{ seed?: number }> = {}): FittedPlayer {
-  const flier = createFlier();
+  const flier = createFlightBatch();
   flier.setStep(SEARCH_STEP_S);
   const normals = normalSamples(SAMPLE_FLIGHTS, options.seed ?? 1);
   const records = fieldRecords(file);
@@ -99,7 +100,7 @@ export function fitPlayer(file: PlayerFile, options: Readonly<{ seed?: number }>
   return {
     name: file.name,
     handedness: file.handedness,
-    throws: throws.map(t => {
+    throws: withSpecials(file, throws).map(t => {
       const { verdict, text } = readiness(throws, t);
       return verdict === 'ready' ? t : { ...t, notes: [...t.notes, text] };
     }),

@@ -1,6 +1,6 @@
 import { discModel, ratedArmSpeed_mps, releaseSpeedShare } from '../flight/disc-model.ts';
 import { DEGREE_FIVE, SIGMA_POINTS } from '../flight/dispersion.ts';
-import type { Flier } from '../flight/flier.ts';
+import type { FlightBatch } from '../flight/flight-batch.ts';
 import { calmLaunch_deg, calmMoments, type DiscFit, scatterOf, setCalm, UNKNOWNS } from './disc-fit.ts';
 import { discLegality } from './disc-legality.ts';
 import type { Basis, FittedThrow } from './fitted-player.ts';
@@ -28,7 +28,7 @@ const BEST_DOUBT = 0.1;
  * @param spread - of its own throws; null for a disc never thrown
  */
 export function fittedThrow(
-  flier: Flier,
+  flier: FlightBatch,
   fit: DiscFit,
   covariance: readonly (readonly number[])[],
   normals: Float64Array,
@@ -99,7 +99,7 @@ function basisOf(n: number): Basis {
  * @param bestSds - standard deviations by which the best lies over the mean: it moves with the scatter too
  */
 function doubt(
-  flier: Flier,
+  flier: FlightBatch,
   fit: DiscFit,
   covariance: readonly (readonly number[])[],
   launch_deg: number,

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import type { Scatter } from '../flight/dispersion.ts';
-import { type Flier, LANDING } from '../flight/flier.ts';
+import { LANDING, LANDING_NUMBERS } from '../flight/flier.ts';
+import type { FlightBatch } from '../flight/flight-batch.ts';
 import { groundPlay, SURFACE_FRICTION } from '../flight/ground-play.ts';
 import { SAMPLE_DIMENSIONS } from '../flight/normal-samples.ts';
 import { RELEASE_HEIGHT_M } from '../flight/release.ts';
@@ -38,15 +39,18 @@ export type FlownThrow = Readonly<{
  * The aim of a counter-clockwise throw is mirrored, as in `restSamples`.
  * @param normals - rows of SAMPLE_DIMENSIONS standard normals
  */
-export function flownSpread(flier: Flier, thrown: FlownThrow, normals: Float64Array): FlownSpread {
+export function flownSpread(flier: FlightBatch, thrown: FlownThrow, normals: Float64Array): FlownSpread {
   const { speed_mps, launch_deg, hyzer_deg, spinPerSpeed, radius_m, scatter, grade } = thrown;
   const friction = SURFACE_FRICTION[thrown.surface];
   const mirror = spinPerSpeed > 0 ? -1 : 1;
   const play = new Float64Array(2);
+  const landing = new Float64Array(LANDING_NUMBERS);
   const fly = (speed: number, azimuth: number, launch: number, nose: number, hyzer: number): [number, number] => {
-    flier.fly(speed, azimuth, launch, nose, hyzer, spinPerSpeed * speed, RELEASE_HEIGHT_M);
-    groundPlay(flier.landing, radius_m, friction, grade, 0, play);
-    return [flier.landing[LANDING.x]! + play[0]!, -(flier.landing[LANDING.y]! + play[1]!)];
+    flier.release(0, speed, azimuth, launch, nose, hyzer, spinPerSpeed * speed, RELEASE_HEIGHT_M);
+    flier.fly(1);
+    flier.landing(0, landing);
+    groundPlay(landing, radius_m, friction, grade, 0, play);
+    return [landing[LANDING.x]! + play[0]!, -(landing[LANDING.y]! + play[1]!)];
   };
   const rests = Array.from({ length: normals.length / SAMPLE_DIMENSIONS }, (_, i) => {
     const at = i * SAMPLE_DIMENSIONS;
@@ -62,9 +66,11 @@ export function flownSpread(flier: Flier, thrown: FlownThrow, normals: Float64Ar
   const mean = (of: (rest: (typeof rests)[number]) => number) =>
     rests.reduce((sum, r) => sum + of(r), 0) / rests.length;
   const rest = fly(speed_mps, 0, launch_deg, 0, hyzer_deg);
-  const path = Array.from({ length: flier.pathPoints() }, (_, i): [number, number, number] => {
-    const x = flier.path[3 * i]!;
-    return [cm(x), cm(-flier.path[3 * i + 1]!), cm(flier.path[3 * i + 2]! - grade * x)];
+  const points = flier.path();
+  const path = Array.from({ length: flier.pathPoints(0) }, (_, i): [number, number, number] => {
+    const at = flier.pathStart(0) + 3 * i;
+    const x = points[at]!;
+    return [cm(x), cm(-points[at + 1]!), cm(points[at + 2]! - grade * x)];
   });
   return {
     path,

@@ -1,5 +1,5 @@
 import { SIGMA_POINTS } from '../flight/dispersion.ts';
-import type { Flier } from '../flight/flier.ts';
+import type { FlightBatch } from '../flight/flight-batch.ts';
 import { calmMoments, type DiscFit } from './disc-fit.ts';
 import type { Measured } from './measured-disc.ts';
 import { scatterLine, shrunkMultiplier } from './scatter-line.ts';
@@ -13,7 +13,7 @@ const FEWEST_DEGREES = 1;
 const SMALLEST_RATIO = 0.05;
 
 /** Multipliers under which the ensemble would spread as the throws do: one Newton step in ln. */
-export function learnScatter(flier: Flier, m: Measured): void {
+export function learnScatter(flier: FlightBatch, m: Measured): void {
   const { fit, spread, ownScatter } = m;
   const launch_deg = m.calmLaunch_deg;
   const spreads = (unknowns: DiscFit['unknowns']) => {

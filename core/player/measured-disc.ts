@@ -1,5 +1,5 @@
 import { DEGREE_FIVE, SIGMA_POINTS } from '../flight/dispersion.ts';
-import type { Flier } from '../flight/flier.ts';
+import type { FlightBatch } from '../flight/flight-batch.ts';
 import {
   calmLaunch_deg,
   calmMoments,
@@ -30,7 +30,7 @@ export type Measured = {
 };
 
 /** A first release speed from the middle distance by a power law, refined on the calm ensemble. */
-export function startMeasured(flier: Flier, fit: DiscFit): Measured {
+export function startMeasured(flier: FlightBatch, fit: DiscFit): Measured {
   const shareOfReach = 1.6; // distance grows about as this power of the release speed
   const reaches = fit.groups.flatMap(({ group }) => group.throws.map(t => t.along_m / group.power ** shareOfReach));
   const wanted_m = Math.max(5, median(reaches));
@@ -58,7 +58,7 @@ export function startMeasured(flier: Flier, fit: DiscFit): Measured {
 export type RoundEffort = Readonly<{ chooseLaunch: boolean; refineMoments: boolean; findRuler: boolean }>;
 
 /** Launches, moments and the outlier ruler at the unknowns as they stand. */
-export function refresh(flier: Flier, m: Measured, effort: RoundEffort, normals: Float64Array): void {
+export function refresh(flier: FlightBatch, m: Measured, effort: RoundEffort, normals: Float64Array): void {
   const { fit } = m;
   for (const at of fit.groups) {
     if (effort.chooseLaunch) at.launch_deg = chooseLaunch(flier, fit, at, SIGMA_POINTS);

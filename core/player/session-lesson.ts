@@ -1,6 +1,6 @@
 import { windProfile } from '../air/wind-profile.ts';
 import { type RestMoments, restMoments, SIGMA_POINTS } from '../flight/dispersion.ts';
-import type { Flier } from '../flight/flier.ts';
+import type { FlightBatch } from '../flight/flight-batch.ts';
 import type { FittedThrow } from './fitted-player.ts';
 import { shiftedThrow, type ThrowShift } from './shifted-throw.ts';
 
@@ -26,7 +26,7 @@ type Doubts = Readonly<{ releaseSpeedSd: number; stabilityOffsetSd: number; alon
  * @param flier - its disc, air and ground are set here
  * @throws {RangeError} when `throws` is not above 0
  */
-export function sessionLesson(t: FittedThrow, throws: number, flier: Flier): SessionLesson {
+export function sessionLesson(t: FittedThrow, throws: number, flier: FlightBatch): SessionLesson {
   if (!(throws > 0)) throw new RangeError(`throws must be above 0, got ${throws}`);
   flier.setStep(0.08);
   flier.setPlane(0, 0, 0);
@@ -64,7 +64,7 @@ export function sessionLesson(t: FittedThrow, throws: number, flier: Flier): Ses
 
 const TINY = 1e-12;
 
-function calm(flier: Flier, t: FittedThrow): RestMoments {
+function calm(flier: FlightBatch, t: FittedThrow): RestMoments {
   flier.setDisc(t.model);
   const { releaseSpeed_mps: speed_mps, launch_deg, spinPerSpeed, scatter } = t;
   const release = { speed_mps, launch_deg, hyzer_deg: 0, spinPerSpeed };

@@ -1,5 +1,5 @@
 import { SIGMA_POINTS } from '../flight/dispersion.ts';
-import type { Flier } from '../flight/flier.ts';
+import type { FlightBatch } from '../flight/flight-batch.ts';
 import { type DiscFit, groupMoments, UNKNOWNS, type Unknowns } from './disc-fit.ts';
 import { invert } from './solve-linear.ts';
 
@@ -35,7 +35,13 @@ export type Solved = Readonly<{
  * groups. Sets `fit.unknowns`.
  * @param known - slopes from an earlier solve nearby, kept for all steps; null finds them anew at each step
  */
-export function solveDisc(flier: Flier, fit: DiscFit, prior: DiscPrior, steps: number, known: Slopes | null): Solved {
+export function solveDisc(
+  flier: FlightBatch,
+  fit: DiscFit,
+  prior: DiscPrior,
+  steps: number,
+  known: Slopes | null,
+): Solved {
   let here = predictions(flier, fit, fit.unknowns);
   let misfit = misfitOf(fit, fit.unknowns, here, prior);
   let slopes = known ?? slopesAt(flier, fit, here);
@@ -81,7 +87,7 @@ export function solveDisc(flier: Flier, fit: DiscFit, prior: DiscPrior, steps: n
   return { settled, slopes, logSpeedVariance: c / determinant, stabilityVariance: a / determinant };
 }
 
-function slopesAt(flier: Flier, fit: DiscFit, here: readonly number[]): Slopes {
+function slopesAt(flier: FlightBatch, fit: DiscFit, here: readonly number[]): Slopes {
   const by = (name: 'logSpeed' | 'stability') =>
     predictions(flier, fit, moved(fit.unknowns, name)).map((there, i) => (there - here[i]!) / STEP[name]);
   return { byLogSpeed: by('logSpeed'), byStability: by('stability') };
@@ -111,7 +117,7 @@ function eachMean(fit: DiscFit, visit: (i: number, target: number, variance: num
  * so its doubt becomes part of the doubt about the release speed.
  */
 export function covarianceOf(
-  flier: Flier,
+  flier: FlightBatch,
   fit: DiscFit,
   prior: DiscPrior,
   scatterVariance: Readonly<{ long: number; side: number }>,
@@ -138,7 +144,7 @@ export function differenceStep(name: keyof Unknowns): number {
 }
 
 /** Ensemble means, along and left of each group in turn: cheap rule plus the correction of the last refresh. */
-function predictions(flier: Flier, fit: DiscFit, unknowns: Unknowns): number[] {
+function predictions(flier: FlightBatch, fit: DiscFit, unknowns: Unknowns): number[] {
   return fit.groups.flatMap(at => {
     const { along_m, left_m } = groupMoments(flier, fit, at, unknowns, SIGMA_POINTS);
     return [along_m + at.correction.along_m, left_m + at.correction.left_m];

@@ -1,5 +1,5 @@
 import { SIGMA_POINTS, TYPICAL_SCATTER } from '../flight/dispersion.ts';
-import type { Flier } from '../flight/flier.ts';
+import type { FlightBatch } from '../flight/flight-batch.ts';
 import { civilDay } from './civil-day.ts';
 import { chooseLaunch, type DiscFit, groupMoments, startFit } from './disc-fit.ts';
 import { fieldRecords } from './fieldwork.ts';
@@ -44,7 +44,7 @@ const FEWEST_FOR_SPREAD = 4;
  * @param flier - its disc, air and ground are set here
  * @returns null when fewer than two such sessions a week apart are there
  */
-export function stabilityDrift(file: PlayerFile, player: FittedPlayer, t: FittedThrow, flier: Flier) {
+export function stabilityDrift(file: PlayerFile, player: FittedPlayer, t: FittedThrow, flier: FlightBatch) {
   flier.setStep(0.12);
   const dated = file.sessions.flatMap(session => {
     const day = session.date === undefined ? null : civilDay(session.date);
@@ -66,7 +66,7 @@ export function stabilityDrift(file: PlayerFile, player: FittedPlayer, t: Fitted
 }
 
 /** Stability under which the session's throws finish where they did, from all its groups together. */
-function sessionStability(fit: DiscFit, t: FittedThrow, flier: Flier) {
+function sessionStability(fit: DiscFit, t: FittedThrow, flier: FlightBatch) {
   fit.unknowns = {
     logSpeed: Math.log(t.releaseSpeed_mps),
     stability: t.stabilityOffset,

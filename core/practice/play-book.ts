@@ -108,18 +108,15 @@ export function playBook(solved: SolvedHole, tee: Candidate): PlayBook {
     const value: ThrowValue = { paths: 0, sum: 0, replay: 0 };
     const [dropX, dropY] = world.dropZone ?? [Number.NaN, Number.NaN];
     thrower.prepare(shot, lie, aim_deg);
-    for (let row = 0; row < TRIED_ROWS; row++) {
-      thrower.throwOnce(table.searchNormals, row);
-      addPath(value, thrower.ends, field, dropX, dropY, 0);
-    }
+    thrower.throwRows(table.searchNormals, 0, TRIED_ROWS, () => addPath(value, thrower.ends, field, dropX, dropY, 0));
     return expectedOf(value);
   }
 
   function middleRest(shot: ShotSpec, from: Lie, aim_deg: number): [along_m: number, left_m: number] {
     thrower.prepare(shot, from, aim_deg);
     thrower.throwOnce(table.answerNormals, -1);
-    const { landing } = thrower.flier;
-    return [landing[LANDING.x]! + thrower.play[0]!, landing[LANDING.y]! + thrower.play[1]!];
+    const { landing, play } = thrower;
+    return [landing[LANDING.x]! + play[0]!, landing[LANDING.y]! + play[1]!];
   }
 
   function pageAt(x_m: number, y_m: number, toBasket_m: number): Page {

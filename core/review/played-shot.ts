@@ -145,10 +145,7 @@ function flown({ thrower, field, world, searchNormals }: Table, lie: Lie, { shot
   const value: ThrowValue = { paths: 0, sum: 0, replay: 0 };
   const [dropX, dropY] = world.dropZone ?? [Number.NaN, Number.NaN];
   thrower.prepare(shot, lie, aim_deg);
-  for (let row = 0; row < rows; row++) {
-    thrower.throwOnce(searchNormals, row);
-    addPath(value, thrower.ends, field, dropX, dropY, 0);
-  }
+  thrower.throwRows(searchNormals, 0, rows, () => addPath(value, thrower.ends, field, dropX, dropY, 0));
   return expectedOf(value);
 }
 

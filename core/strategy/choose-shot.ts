@@ -1,6 +1,7 @@
 import type { FittedPlayer } from '../player/fitted-player.ts';
 import type { ExactThrower } from './exact-thrower.ts';
 import { everyShot, landingValues } from './landing-value.ts';
+import { isSpecialShape } from './flown-as.ts';
 import type { Lie } from './march.ts';
 import { marchPromising } from './march-promising.ts';
 import type { ShotMarcher } from './shot-marcher.ts';
@@ -74,6 +75,8 @@ const MODEL_ERROR = 0.01;
 const UNDERPOWERED_ERROR = 0.25;
 /** The same for each m/s of wind: what a wind does to such a throw is where the model is least believed (it gains nothing downwind and loses nothing upwind). */
 const UNDERPOWERED_WIND_ERROR = 0.12;
+/** A roller or an overhead throw rests on a plainer model of a few throws: a lead this small over a flown disc is not believed (assumed). */
+const SPECIAL_ERROR = 0.04;
 /** Finalists that get the full number of fresh samples. */
 const FINALISTS = 6;
 /** Throws behind the best on the search's samples from which on a shot is out of the race. */
@@ -166,10 +169,12 @@ export function isTie(table: Pick<Table, 'player' | 'windSpeed_mps'>, best: Cand
   const { player, windSpeed_mps } = table;
   const { mean, standardError } = pairedDifference(other.outcome, best.outcome);
   const sampling = Math.min(0.03, Math.max(0.005, standardError));
-  const shortfall =
-    speedShortfall(player.throws[best.shot.throwIndex]) - speedShortfall(player.throws[other.shot.throwIndex]);
+  const shortOf = ({ shot }: Candidate) =>
+    isSpecialShape(shot.shape) ? 0 : speedShortfall(player.throws[shot.throwIndex]);
+  const shortfall = shortOf(best) - shortOf(other);
+  const plainer = isSpecialShape(best.shot.shape) && !isSpecialShape(other.shot.shape) ? SPECIAL_ERROR : 0;
   const modelError = UNDERPOWERED_ERROR + UNDERPOWERED_WIND_ERROR * windSpeed_mps;
-  return mean <= Math.hypot(sampling, MODEL_ERROR) + modelError * Math.max(0, shortfall);
+  return mean <= Math.hypot(sampling, MODEL_ERROR) + modelError * Math.max(0, shortfall) + plainer;
 }
 
 function simplestOfTie(table: Table, sorted: readonly Candidate[]): Candidate {
@@ -282,6 +287,7 @@ function neighbours(pick: Aimed, size: number, inAll: boolean): Omit<Aimed, 'sco
 
 /**
  * A shot flown exactly on the search's samples: expected throws by all of them, and by the first half.
+ * @param rows - an even number
  * @param most - a half worse than this is not flown on: the whole is then Infinity
  */
 function exactScore(
@@ -294,15 +300,12 @@ function exactScore(
   const { thrower, field, world, searchNormals } = table;
   const value: ThrowValue = { paths: 0, sum: 0, replay: 0 };
   const [dropX, dropY] = world.dropZone ?? [Number.NaN, Number.NaN];
-  let half = Number.POSITIVE_INFINITY;
   thrower.prepare(shot, lie, aim_deg);
-  for (let row = 0; row < rows; row++) {
-    thrower.throwOnce(searchNormals, row);
-    addPath(value, thrower.ends, field, dropX, dropY, 0);
-    if (2 * (row + 1) !== rows) continue;
-    half = expectedOf(value);
-    if (half > most) return { whole: Number.POSITIVE_INFINITY, half };
-  }
+  const add = () => addPath(value, thrower.ends, field, dropX, dropY, 0);
+  thrower.throwRows(searchNormals, 0, rows / 2, add);
+  const half = expectedOf(value);
+  if (half > most) return { whole: Number.POSITIVE_INFINITY, half };
+  thrower.throwRows(searchNormals, rows / 2, rows / 2, add);
   return { whole: expectedOf(value), half };
 }
 

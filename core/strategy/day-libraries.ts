@@ -1,6 +1,6 @@
 import type { Day } from '../air/day.ts';
 import { type Exposure, windProfile } from '../air/wind-profile.ts';
-import { createFlier, type Flier } from '../flight/flier.ts';
+import { createFlightBatch, type FlightBatch } from '../flight/flight-batch.ts';
 import { normalSamples } from '../flight/normal-samples.ts';
 import type { FittedPlayer } from '../player/fitted-player.ts';
 import { claimBlocks } from './claim-blocks.ts';
@@ -104,7 +104,7 @@ export function makeDayLibraries(
   flown: FlownRoom = ownFlownRoom(player, day, limits),
   bins: WindRooms = windRooms(),
 ): DayLibraries {
-  const flier = createFlier();
+  const flier = createFlightBatch();
   const profile = windProfile('open');
   const shots = shotsOf(player, limits, flier, profile, day.density_kgpm3);
   if (shots.length === 0) throw new RangeError('no disc is left to throw under these limits');
@@ -155,7 +155,7 @@ export function librariesOn(libraries: DayLibraries, day: Day, bins: WindRooms):
 }
 
 /** Calm reach, bend and spread of every shot, by the middle of its scatter. */
-function calmReach(player: FittedPlayer, shots: readonly ShotSpec[], air: LibraryAir, flier: Flier): ShotReach[] {
+function calmReach(player: FittedPlayer, shots: readonly ShotSpec[], air: LibraryAir, flier: FlightBatch): ShotReach[] {
   const calm = layOutLibrary(shots, air, 0, { speed_mps: 0, speedSd_mps: 0, directionSd_deg: 0 });
   flyLibrary(calm, air, flier, 0, shots.length);
   const point = new Float64Array(3);

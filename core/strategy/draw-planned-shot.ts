@@ -1,6 +1,6 @@
 import type { Day } from '../air/day.ts';
 import { windProfile } from '../air/wind-profile.ts';
-import { createFlier } from '../flight/flier.ts';
+import { createFlightBatch } from '../flight/flight-batch.ts';
 import { normalSamples } from '../flight/normal-samples.ts';
 import type { HoleMap } from '../geometry/hole-map.ts';
 import { rasterize } from '../geometry/rasterize.ts';
@@ -40,7 +40,7 @@ export function drawPlannedShot(
     windFrom_deg: day.wind.from_deg,
     scatter: windScatterOf(day),
   };
-  const thrower = createExactThrower(world, player, air, createFlier(), createMarcher(world), STEP_S);
+  const thrower = createExactThrower(world, player, air, createFlightBatch(), createMarcher(world), STEP_S);
   const { shape, hyzer_deg, launch_deg, height, power } = choice;
   const shot: ShotSpec = { throwIndex, shape, hyzer_deg, launch_deg, height, power };
   return drawShot({ thrower, answerNormals: normalSamples(ROWS, seed) }, shot, TEE, choice.aimBearing_deg);

@@ -58,17 +58,17 @@ export function drawShot(
   lie: Lie,
   aim_deg: number,
 ): ShotDrawing {
-  const { flier, ends, play } = thrower;
+  const { landing, ends, play } = thrower;
   const [sin, cos] = [Math.sin(aim_deg * DEGREE), Math.cos(aim_deg * DEGREE)];
   const onGround = (along_m: number, left_m: number): [number, number] => [
     lie.east_m + sin * along_m - cos * left_m,
     lie.north_m + cos * along_m + sin * left_m,
   ];
-  const restOfLast = (): [number, number] => [flier.landing[LANDING.x] + play[0], flier.landing[LANDING.y] + play[1]];
+  const restOfLast = (): [number, number] => [landing[LANDING.x] + play[0], landing[LANDING.y] + play[1]];
 
   thrower.prepare(shot, lie, aim_deg);
   thrower.throwOnce(answerNormals, -1);
-  const path: ShotDrawing['path'] = pathOf(flier).map(([along_m, left_m, up_m]) => [
+  const path: ShotDrawing['path'] = pathOf(thrower.path()).map(([along_m, left_m, up_m]) => [
     ...onGround(along_m, left_m),
     lie.ground_m + up_m,
   ]);
@@ -77,17 +77,16 @@ export function drawShot(
   const rests: [number, number][] = [];
   const flights: (readonly (readonly [number, number, number])[])[] = [];
   const found: End[] = [];
-  for (let row = 0; row < ROWS; row++) {
-    thrower.throwOnce(answerNormals, row);
+  thrower.throwRows(answerNormals, 0, ROWS, () => {
     rests.push(restOfLast());
-    flights.push(pathOf(flier));
+    flights.push(pathOf(thrower.path()));
     for (let i = 0; i < ends.count; i++)
       found.push({
         at: [ends.restX[i]!, ends.restY[i]!],
         weight: ends.weight[i]! / ROWS,
         kind: END_KINDS[ends.kind[i]!]!,
       });
-  }
+  });
   return roundedDrawing({
     path,
     rest,
@@ -121,12 +120,8 @@ function roundedDrawing({ path, rest, spread, heights, ends }: ShotDrawing): Sho
 
 const cm = (value_m: number) => Math.round(value_m * 100) / 100 + 0; // + 0: no minus zero
 
-function pathOf(flier: Table['thrower']['flier']): [number, number, number][] {
-  return Array.from({ length: flier.pathPoints() }, (_, i) => [
-    flier.path[3 * i]!,
-    flier.path[3 * i + 1]!,
-    flier.path[3 * i + 2]!,
-  ]);
+function pathOf(points: Float32Array): [number, number, number][] {
+  return Array.from({ length: points.length / 3 }, (_, i) => [points[3 * i]!, points[3 * i + 1]!, points[3 * i + 2]!]);
 }
 
 /** @source a plane normal law holds the share p inside r² = −2 ln(1 − p) standard deviations (χ² with two degrees of freedom) */

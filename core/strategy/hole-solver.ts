@@ -1,6 +1,6 @@
 import { exposureFromWoodShare } from '../air/exposure.ts';
 import { type Exposure, windProfile, windRatioAt } from '../air/wind-profile.ts';
-import { createFlier, type Flier } from '../flight/flier.ts';
+import { createFlightBatch, type FlightBatch } from '../flight/flight-batch.ts';
 import { normalSamples } from '../flight/normal-samples.ts';
 import { nearestStation } from '../geometry/along-line.ts';
 import type { HoleMap } from '../geometry/hole-map.ts';
@@ -68,7 +68,7 @@ export function solveHole(
     windFrom_deg: day.wind.from_deg,
     scatter: libraries.scatter,
   };
-  const flier: Flier = createFlier();
+  const flier: FlightBatch = createFlightBatch();
   const table: Table = {
     world,
     field,

@@ -60,10 +60,7 @@ export function holeWithout(solved: SolvedHole, constraint: Constraint | null, l
   function flown(shot: ShotSpec, aim_deg: number): number {
     resetThrowValue(running);
     thrower.prepare(shot, lie, aim_deg);
-    for (let row = 0; row < FLOWN_ROWS; row++) {
-      thrower.throwOnce(table.searchNormals, row);
-      addPath(running, thrower.ends, field, dropX, dropY, 0);
-    }
+    thrower.throwRows(table.searchNormals, 0, FLOWN_ROWS, () => addPath(running, thrower.ends, field, dropX, dropY, 0));
     return expectedOf(running);
   }
 

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { createFlier } from '../flight/flier.ts';
+import { createFlightBatch } from '../flight/flight-batch.ts';
 import type { FittedPlayer } from '../player/fitted-player.ts';
 import { sessionLesson } from '../player/session-lesson.ts';
 import type { HoleMeasuring } from './measuring-hole.ts';
@@ -60,7 +60,7 @@ export function measureNext(
   holes: readonly HoleMeasuring[],
   question: Readonly<{ throws: number; draws: number; seed: number }>,
 ): MeasureNext {
-  const flier = createFlier();
+  const flier = createFlightBatch();
   const indices = [...new Set(holes.flatMap(hole => hole.worths.map(w => w.throwIndex)))];
   const sums = indices.map(k => {
     const own = holes.flatMap(hole =>

@@ -1,4 +1,4 @@
-import { createFlier } from '../flight/flier.ts';
+import { createFlightBatch } from '../flight/flight-batch.ts';
 import { normalSamples, SAMPLE_DIMENSIONS } from '../flight/normal-samples.ts';
 import type { FittedThrow } from '../player/fitted-player.ts';
 import { sessionLesson } from '../player/session-lesson.ts';
@@ -80,7 +80,7 @@ export function measuringHole(
     world,
     { ...player, throws },
     air,
-    createFlier(),
+    createFlightBatch(),
     createMarcher(world),
     PLAN_STEP_S,
   );
@@ -90,7 +90,7 @@ export function measuringHole(
     (_, j) => [standard[j * SAMPLE_DIMENSIONS]!, standard[j * SAMPLE_DIMENSIONS + 1]!] as const,
   );
   const normals = normalSamples(draws * ROWS, mixSeed(seed, 12));
-  const lessonFlier = createFlier();
+  const lessonFlier = createFlightBatch();
   const fly = ({ lie, replay }: Decision, { shot, aim_deg }: AimedShot, first: number, rows: number) =>
     shotOutcome(thrower, field, shot, lie, aim_deg, normals, first, rows, world.dropZone, replay);
   const flyAsNow = rememberer(fly);
@@ -117,7 +117,7 @@ export function measuringHole(
       const { best } = decision;
       const own = ownFinalists(decision, k);
       if (own.length === 0) continue;
-      const isChosen = best.shot.throwIndex === k;
+      const isChosen = own[0] === best;
       if (!isChosen && own[0]!.outcome.expectedThrows - best.outcome.expectedThrows > HOPELESS) continue;
       const others = isChosen ? decision.finalists.filter(c => c.shot.throwIndex !== k).slice(0, OTHER_SHOTS) : [];
       const asNow: Way[] = [

@@ -1,16 +1,23 @@
 import type { WindProfile } from '../air/wind-profile.ts';
 import { farthestLaunch_deg } from '../flight/dispersion.ts';
-import type { Flier } from '../flight/flier.ts';
-import type { DiscClass, FittedPlayer, FittedThrow } from '../player/fitted-player.ts';
+import type { FlightBatch } from '../flight/flight-batch.ts';
+import {
+  type DiscClass,
+  type FittedPlayer,
+  type FittedThrow,
+  SPECIAL_SHAPES,
+  type SpecialShape,
+} from '../player/fitted-player.ts';
+import { fittedSpecial } from './flown-as.ts';
 
-type Shape = 'hyzer' | 'flat' | 'anhyzer';
+export type LineShape = 'hyzer' | 'flat' | 'anhyzer';
 
 /** A shot the player can be asked for; the aim is chosen with the lie. */
 export type ShotSpec = Readonly<{
   /** Index into `FittedPlayer.throws`. */
   throwIndex: number;
-  shape: Shape;
-  /** Positive tilts towards the fade side. */
+  shape: LineShape | SpecialShape;
+  /** Positive tilts towards the fade side; a roller or an overhead throw leaves the hand on its edge. */
   hyzer_deg: number;
   launch_deg: number;
   /** How the launch compares with the farthest one: low lines fly under things, high ones land soft. */
@@ -32,7 +39,7 @@ const ANHYZER_DEG = -10;
 
 /** Lines offered with every disc and hand: bank, launch against the farthest one, powers. */
 const LINES: readonly Readonly<{
-  shape: Shape;
+  shape: LineShape;
   hyzer_deg: number;
   lift_deg: number;
   height: ShotSpec['height'];
@@ -51,6 +58,11 @@ const LINES: readonly Readonly<{
 /** Slow discs are also thrown softly. */
 const SOFT_POWERS = [0.52, 0.44, 0.37, 0.3];
 const SOFT_CLASSES: readonly DiscClass[] = ['putter', 'midrange'];
+/** Rollers and overhead throws are offered as they were measured, and softer (their part power is judged: scatter grows with it). */
+const SPECIAL_POWERS: Readonly<Record<SpecialShape, readonly number[]>> = {
+  roller: [1, 0.88, 0.76, 0.64],
+  overhead: [1, 0.92, 0.84, 0.76, 0.68],
+};
 const LAUNCH_POWERS = [1, 0.75, 0.5] as const;
 const SEARCH_STEP_S = 0.15;
 
@@ -62,7 +74,7 @@ const SEARCH_STEP_S = 0.15;
 export function shotsOf(
   player: FittedPlayer,
   limits: Limits,
-  flier: Flier,
+  flier: FlightBatch,
   profile: WindProfile,
   density_kgpm3: number,
 ): ShotSpec[] {
@@ -83,6 +95,7 @@ export function shotsOf(
         });
       }
     }
+    shots.push(...specialShots(fitted, throwIndex));
   });
   return shots;
 }
@@ -91,7 +104,22 @@ export function shotsOf(
 export function shotCount(player: FittedPlayer, limits: Limits): number {
   return player.throws
     .filter(fitted => isAllowed(fitted, limits))
-    .reduce((sum, fitted) => sum + LINES.reduce((own, line) => own + powersOf(line, fitted).length, 0), 0);
+    .reduce(
+      (sum, fitted) =>
+        sum + LINES.reduce((own, line) => own + powersOf(line, fitted).length, 0) + specialShots(fitted, 0).length,
+      0,
+    );
+}
+
+/** Only shapes that were measured often enough; height is part of the shape. */
+function specialShots(fitted: FittedThrow, throwIndex: number): ShotSpec[] {
+  const shapes = SPECIAL_SHAPES.filter(shape => fitted.specials?.some(known => known.shape === shape && known.fit));
+  return shapes.flatMap(shape => {
+    const { hyzer_deg, launch_deg } = fittedSpecial(fitted, shape);
+    return SPECIAL_POWERS[shape].map(
+      (power): ShotSpec => ({ throwIndex, shape, hyzer_deg, launch_deg, height: 'standard', power }),
+    );
+  });
 }
 
 function powersOf(line: (typeof LINES)[number], fitted: FittedThrow): readonly number[] {
@@ -111,7 +139,7 @@ export function isAllowed(fitted: FittedThrow, limits: Limits): boolean {
 function calmLaunch_deg(
   fitted: FittedThrow,
   power: number,
-  flier: Flier,
+  flier: FlightBatch,
   profile: WindProfile,
   density_kgpm3: number,
 ): number {

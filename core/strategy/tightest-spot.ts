@@ -28,13 +28,13 @@ export function tightestSpot(
 ): TightSpot | null {
   thrower.prepare(shot, lie, aim_deg);
   thrower.throwOnce(NO_ROWS, -1);
-  const { path } = thrower.flier;
+  const path = thrower.path();
   const r = world.raster;
   const sin = Math.sin((aim_deg * Math.PI) / 180);
   const cos = Math.cos((aim_deg * Math.PI) / 180);
   let worst: TightSpot | null = null;
   let station = 0;
-  for (let i = 1; i < thrower.flier.pathPoints(); i++) {
+  for (let i = 1; 3 * i < path.length; i++) {
     const from = 3 * (i - 1);
     const dx = path[from + 3] - path[from];
     const dy = path[from + 4] - path[from + 1];

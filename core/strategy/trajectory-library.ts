@@ -1,14 +1,19 @@
 import type { WindProfile } from '../air/wind-profile.ts';
 import { TYPICAL_SCATTER } from '../flight/dispersion.ts';
-import type { Flier } from '../flight/flier.ts';
+import { LANDING_NUMBERS } from '../flight/flier.ts';
+import { type FlightBatch, MOST_FLIGHTS } from '../flight/flight-batch.ts';
 import { groundPlay, SURFACE_FRICTION } from '../flight/ground-play.ts';
 import { RELEASE_HEIGHT_M } from '../flight/release.ts';
+import { LONGEST_ROLLER_M, ROLL_START, roll, rollStart } from '../flight/rolling.ts';
 import type { FittedPlayer } from '../player/fitted-player.ts';
+import { fittedSpecial, flownAs } from './flown-as.ts';
 import type { ShotSpec } from './shots.ts';
 import { createSampledThrow, planningScatter, sampleThrow, type WindScatter } from './throw-samples.ts';
 
 /** Points of a stored path, equal in time; 26 keep the chord within 10 cm. */
 export const PATH_POINTS = 26;
+/** A roller's path ends under the ground with these; the two points after it hold how it rolls off: `[vx, vy, −1]`, `[bend, resistance, −1]`. */
+export const ROLLER_POINTS = PATH_POINTS - 2;
 /** Numbers a path: points, then the skid on level turf (along, left), then the ground covered between points where it meets the level. */
 export const PATH_STRIDE = PATH_POINTS * 3 + 3;
 const DIRECTIONS = 8;
@@ -31,6 +36,9 @@ export type TrajectoryLibrary = Readonly<{
   /** Wind met by each sample, the same for every shot: speed at 10 m, and turn from the day's mean direction. */
   windSpeed_mps: Float32Array;
   windTurn_deg: Float32Array;
+  /** By how many standard deviations each sample's aim and speed are off. */
+  aimNormals: Float32Array;
+  speedNormals: Float32Array;
 }>;
 
 /** What flying a library needs besides the library itself. */
@@ -71,20 +79,24 @@ export function layOutLibrary(
   const samples = rows + 1;
   const windSpeed_mps = new Float32Array(samples);
   const windTurn_deg = new Float32Array(samples);
+  const aimNormals = new Float32Array(samples);
+  const speedNormals = new Float32Array(samples);
   const sampled = createSampledThrow();
   for (let k = 0; k < samples; k++) {
     sampleThrow(normals, k - 1, TYPICAL_SCATTER, wind, sampled);
+    aimNormals[k] = sampled.azimuth_deg / TYPICAL_SCATTER.azimuth_deg;
+    speedNormals[k] = (sampled.speedShare - 1) / TYPICAL_SCATTER.speed;
     windSpeed_mps[k] = sampled.wind_mps;
     windTurn_deg[k] = sampled.windTurn_deg;
   }
-  return { shots, samples, ringSpeed_mps: ring_mps, paths, windSpeed_mps, windTurn_deg };
+  return { shots, samples, ringSpeed_mps: ring_mps, paths, windSpeed_mps, windTurn_deg, aimNormals, speedNormals };
 }
 
 /** Flies shots from…to−1 of a library into its `paths`. */
 export function flyLibrary(
   library: TrajectoryLibrary,
   { player, normals, density_kgpm3, profile, drop_m }: LibraryAir,
-  flier: Flier,
+  flier: FlightBatch,
   from: number,
   to: number,
 ): void {
@@ -92,40 +104,84 @@ export function flyLibrary(
   const winds = ring_mps > 0 ? 1 + DIRECTIONS : 1;
   const sampled = createSampledThrow();
   const play = new Float64Array(2);
+  const landing = new Float64Array(LANDING_NUMBERS);
   flier.setStep(SEARCH_STEP_S);
   flier.setPlane(0, 0, 0);
   for (let s = from; s < to; s++) {
     const shot = shots[s];
     const fitted = player.throws[shot.throwIndex];
     const scatter = planningScatter(fitted, shot);
-    const radius_m = fitted.model.diameter_m / 2;
-    flier.setDisc(fitted.model);
-    for (let w = 0; w < winds; w++) {
-      const windFrom = (w - 1) * (360 / DIRECTIONS) * DEGREE;
-      if (w === 0) flier.setAir(density_kgpm3, 0, 0, profile);
-      else flier.setAir(density_kgpm3, -ring_mps * Math.cos(windFrom), ring_mps * Math.sin(windFrom), profile);
-      for (let k = 0; k < samples; k++) {
+    const flown = flownAs(fitted, shot.shape);
+    const resistance = shot.shape === 'roller' ? fittedSpecial(fitted, shot.shape).resistance : null;
+    const radius_m = flown.model.diameter_m / 2;
+    flier.setDisc(flown.model);
+    flier.setAir(density_kgpm3, 0, 0, profile);
+    // all winds and samples of a shot, as many at once as fit
+    for (let first = 0; first < winds * samples; first += MOST_FLIGHTS) {
+      const count = Math.min(MOST_FLIGHTS, winds * samples - first);
+      for (let flight = 0; flight < count; flight++) {
+        const w = Math.floor((first + flight) / samples);
+        const k = (first + flight) % samples;
+        const windFrom = (w - 1) * (360 / DIRECTIONS) * DEGREE;
+        if (w === 0) flier.setWind(0, 0);
+        else flier.setWind(-ring_mps * Math.cos(windFrom), ring_mps * Math.sin(windFrom));
         sampleThrow(normals, k - 1, scatter, STILL, sampled);
-        const speed = fitted.releaseSpeed_mps * shot.power * sampled.speedShare;
-        flier.fly(
+        const speed = flown.releaseSpeed_mps * shot.power * sampled.speedShare;
+        flier.release(
+          flight,
           speed,
           sampled.azimuth_deg,
           shot.launch_deg + sampled.launch_deg,
           sampled.nose_deg,
           shot.hyzer_deg + sampled.hyzer_deg,
-          fitted.spinPerSpeed * speed,
+          flown.spinPerSpeed * speed,
           RELEASE_HEIGHT_M,
         );
-        groundPlay(flier.landing, radius_m, SURFACE_FRICTION.turf, 0, 0, play);
-        flier.extend(drop_m);
-        const at = ((w * shots.length + s) * samples + k) * PATH_STRIDE;
-        resample(flier.path, flier.pathPoints(), paths, at);
+      }
+      flier.fly(count);
+      for (let flight = 0; flight < count; flight++) {
+        const at = pathAt(library, first + flight, s);
+        flier.landing(flight, landing);
+        if (resistance === null) groundPlay(landing, radius_m, SURFACE_FRICTION.turf, 0, 0, play);
+        else rollOff(landing, radius_m, resistance, play, paths, at + 3 * ROLLER_POINTS);
         paths[at + 3 * PATH_POINTS] = play[0];
         paths[at + 3 * PATH_POINTS + 1] = play[1];
+      }
+      flier.extend(count, drop_m);
+      for (let flight = 0; flight < count; flight++) {
+        const at = pathAt(library, first + flight, s);
+        const kept = resistance === null ? PATH_POINTS : ROLLER_POINTS;
+        resample(flier.path(), flier.pathStart(flight), flier.pathPoints(flight), paths, at, kept);
         paths[at + 3 * PATH_POINTS + 2] = levelRun_m(paths, at);
       }
     }
   }
+}
+
+const start = new Float64Array(3);
+
+/** A roller on level turf: how it rolls off into `paths` from `at`, and how far it comes into `play`. */
+function rollOff(
+  landing: Float64Array,
+  radius_m: number,
+  resistance: number,
+  play: Float64Array,
+  paths: Float32Array,
+  at: number,
+): void {
+  roll(landing, radius_m, resistance, 0, 0, play, LONGEST_ROLLER_M);
+  rollStart(landing, radius_m, 0, 0, start);
+  paths[at] = start[ROLL_START.speed] * Math.cos(start[ROLL_START.heading]);
+  paths[at + 1] = start[ROLL_START.speed] * Math.sin(start[ROLL_START.heading]);
+  paths[at + 2] = -1;
+  paths[at + 3] = start[ROLL_START.bend];
+  paths[at + 4] = resistance;
+  paths[at + 5] = -1;
+}
+
+/** Where the path of shot `s` stands in flight `flight` of its winds and samples. */
+function pathAt({ shots, samples }: TrajectoryLibrary, flight: number, s: number): number {
+  return ((Math.floor(flight / samples) * shots.length + s) * samples + (flight % samples)) * PATH_STRIDE;
 }
 
 /**
@@ -185,16 +241,23 @@ function dirichlet(angle: number): number {
   );
 }
 
-/** Step points (equal in time but for the touchdown point) to PATH_POINTS points, linear between. */
-function resample(path: Float64Array, points: number, out: Float32Array, at: number): void {
+/** Step points (equal in time but for the touchdown point) to `kept` points, linear between. */
+function resample(
+  path: Float32Array,
+  start: number,
+  points: number,
+  out: Float32Array,
+  at: number,
+  kept: number,
+): void {
   const last = points - 1;
-  for (let i = 0; i < PATH_POINTS; i++) {
-    const position = (i * last) / (PATH_POINTS - 1);
+  for (let i = 0; i < kept; i++) {
+    const position = (i * last) / (kept - 1);
     const from = Math.min(last - 1, position | 0);
     const share = position - from;
     for (let c = 0; c < 3; c++) {
-      const a = path[3 * from + c];
-      out[at + 3 * i + c] = a + share * (path[3 * (from + 1) + c] - a);
+      const a = path[start + 3 * from + c];
+      out[at + 3 * i + c] = a + share * (path[start + 3 * (from + 1) + c] - a);
     }
   }
 }

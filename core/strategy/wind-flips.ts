@@ -1,5 +1,5 @@
 import { windProfile, windRatioAt } from '../air/wind-profile.ts';
-import { createFlier } from '../flight/flier.ts';
+import { createFlightBatch } from '../flight/flight-batch.ts';
 import { type Candidate, type Choice, isTie, pairedDifference } from './choose-shot.ts';
 import type { DayLibraries } from './day-libraries.ts';
 import { createExactThrower, type ExactThrower, PLAN_STEP_S } from './exact-thrower.ts';
@@ -104,7 +104,7 @@ function middleFlights({ player, day, drop_m }: DayLibraries, shots: readonly Sh
     drop_m,
   };
   const library = layOutLibrary(shots, air, 0, { speed_mps: RING_MPS, speedSd_mps: 0, directionSd_deg: 0 }, RING_MPS);
-  flyLibrary(library, air, createFlier(), 0, shots.length);
+  flyLibrary(library, air, createFlightBatch(), 0, shots.length);
   return library;
 }
 

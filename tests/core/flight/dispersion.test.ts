@@ -10,6 +10,7 @@ import {
   TYPICAL_SCATTER,
 } from '../../../core/flight/dispersion.ts';
 import { createFlier, LANDING } from '../../../core/flight/flier.ts';
+import { createFlightBatch } from '../../../core/flight/flight-batch.ts';
 import { groundPlay, SURFACE_FRICTION } from '../../../core/flight/ground-play.ts';
 import { normalSamples, SAMPLE_DIMENSIONS } from '../../../core/flight/normal-samples.ts';
 
@@ -43,6 +44,7 @@ describe.each([
 });
 
 describe('moments of where a throw rests', () => {
+  const batch = createFlightBatch();
   const flier = createFlier();
   const scatter = TYPICAL_SCATTER;
   /** Two methods against each other: the cubature, and the flights of 4,096 scattered releases. */
@@ -51,13 +53,15 @@ describe('moments of where a throw rests', () => {
     const radius_m = model.diameter_m / 2;
     const spinPerSpeed = -0.46 / radius_m;
     const wind = (windFrom_deg * Math.PI) / 180;
-    flier.setDisc(model);
-    flier.setAir(1.2, -4 * Math.cos(wind), 4 * Math.sin(wind), windProfile('open'));
-    flier.setPlane(0, 0, 0);
-    flier.setStep(0.08);
-    const launch_deg = farthestLaunch_deg(flier, radius_m, 'turf', { speed_mps, hyzer_deg: 0, spinPerSpeed }, scatter);
+    for (const each of [batch, flier]) {
+      each.setDisc(model);
+      each.setAir(1.2, -4 * Math.cos(wind), 4 * Math.sin(wind), windProfile('open'));
+      each.setPlane(0, 0, 0);
+      each.setStep(0.08);
+    }
+    const launch_deg = farthestLaunch_deg(batch, radius_m, 'turf', { speed_mps, hyzer_deg: 0, spinPerSpeed }, scatter);
     const release = { speed_mps, hyzer_deg: 0, spinPerSpeed, launch_deg };
-    const moments = restMoments(flier, radius_m, 'turf', release, scatter, DEGREE_FIVE);
+    const moments = restMoments(batch, radius_m, 'turf', release, scatter, DEGREE_FIVE);
     const rows = 4096;
     const normals = normalSamples(rows, 41);
     const play = new Float64Array(2);

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { createFlier } from '../../../core/flight/flier.ts';
+import { createFlightBatch } from '../../../core/flight/flight-batch.ts';
 import { anhyzerSign, anhyzerText } from '../../../core/player/anhyzer-sign.ts';
 import type { FittedThrow } from '../../../core/player/fitted-player.ts';
 import { type PlayerFile, parsePlayer } from '../../../core/player/player-file.ts';
@@ -20,12 +20,12 @@ function fileOf(throws: readonly object[], disc = METEOR): PlayerFile {
 }
 const noted = (shape: string, ...distances_m: number[]) =>
   distances_m.map(distance_m => ({ discId: 'meteor', shape, distance_m, side_m: 0 }));
-const sign = (file: PlayerFile, t: FittedThrow) => anhyzerSign(file, t, createFlier())!;
+const sign = (file: PlayerFile, t: FittedThrow) => anhyzerSign(file, t, createFlightBatch())!;
 
 describe('the sign of a disc too fast: its distance only on anhyzer', () => {
   it('is none for a disc that suits any arm', () => {
     const slow = { ...METEOR, speed: 5 };
-    expect(anhyzerSign(fileOf([], slow), thrown(19, slow), createFlier())).toBeNull();
+    expect(anhyzerSign(fileOf([], slow), thrown(19, slow), createFlightBatch())).toBeNull();
   });
 
   // the trade's own expectation of a fast driver from a slow arm (common practice, no source)

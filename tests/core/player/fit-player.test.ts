@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { ratedArmSpeed_mps } from '../../../core/flight/disc-model.ts';
-import { createFlier } from '../../../core/flight/flier.ts';
+import { createFlightBatch } from '../../../core/flight/flight-batch.ts';
 import { discSigns } from '../../../core/player/disc-signs.ts';
 import { fitPlayer } from '../../../core/player/fit-player.ts';
 import type { FittedPlayer } from '../../../core/player/fitted-player.ts';
@@ -380,7 +380,7 @@ describe('the fitted player', () => {
     if (!parsed.ok) throw new Error('invented file must parse');
     const report = throwsReport(
       fitted,
-      fitted.throws.map(t => discSigns(parsed.value, fitted, t, createFlier())),
+      fitted.throws.map(t => discSigns(parsed.value, fitted, t, createFlightBatch())),
     );
     expect(ThrowsReportSchema.parse(report)).toEqual(report);
     expect(report.throws.map(t => t.discId)).toEqual(file.discs.map(d => d.id));

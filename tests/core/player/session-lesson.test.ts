@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { createFlier } from '../../../core/flight/flier.ts';
+import { createFlightBatch } from '../../../core/flight/flight-batch.ts';
 import { normalSamples } from '../../../core/flight/normal-samples.ts';
 import type { FittedThrow } from '../../../core/player/fitted-player.ts';
 import { sessionLesson } from '../../../core/player/session-lesson.ts';
@@ -10,7 +10,7 @@ import { INVENTED_BAG, inventPlayer } from './synthetic-player.ts';
 
 const [known] = inventedPlayer({ arm_mps: 23, discs: [BAG[1]!] }).throws as [FittedThrow];
 const t: FittedThrow = { ...known, releaseSpeedSd: 0.05, stabilityOffsetSd: 0.6 };
-const lesson = (throws: number, of = t) => sessionLesson(of, throws, createFlier());
+const lesson = (throws: number, of = t) => sessionLesson(of, throws, createFlightBatch());
 
 describe('what a session teaches', () => {
   it('leaves less doubt the more is thrown, and never more than before', () => {

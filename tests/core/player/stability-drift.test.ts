@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { createFlier } from '../../../core/flight/flier.ts';
+import { createFlightBatch } from '../../../core/flight/flight-batch.ts';
 import { civilDay } from '../../../core/player/civil-day.ts';
 import { fitPlayer } from '../../../core/player/fit-player.ts';
 import { parsePlayer } from '../../../core/player/player-file.ts';
@@ -36,7 +36,7 @@ function driftOf(seed: number, perSession: number): StabilityDrift | null {
   });
   if (!parsed.ok) throw new Error(JSON.stringify(parsed.problems));
   const player = fitPlayer(parsed.value);
-  return stabilityDrift(parsed.value, player, player.throws.find(t => t.discId === 'willow')!, createFlier());
+  return stabilityDrift(parsed.value, player, player.throws.find(t => t.discId === 'willow')!, createFlightBatch());
 }
 
 describe('drift of the stability over the sessions', () => {
@@ -67,7 +67,7 @@ describe('drift of the stability over the sessions', () => {
       const parsed = parsePlayer({ ...file, sessions });
       if (!parsed.ok) throw new Error(JSON.stringify(parsed.problems));
       const player = fitPlayer(parsed.value);
-      return stabilityDrift(parsed.value, player, player.throws[1]!, createFlier());
+      return stabilityDrift(parsed.value, player, player.throws[1]!, createFlightBatch());
     };
     const dated = (...dates: (string | undefined)[]) => file.sessions.map((s, i) => ({ ...s, date: dates[i] }));
     expect(ask(dated('2026-04-01', '2026-05-01'))).not.toBeNull();

@@ -9,7 +9,8 @@ import {
   type Scatter,
   TYPICAL_SCATTER,
 } from '../../../core/flight/dispersion.ts';
-import { createFlier, LANDING } from '../../../core/flight/flier.ts';
+import { LANDING, LANDING_NUMBERS } from '../../../core/flight/flier.ts';
+import { createFlightBatch } from '../../../core/flight/flight-batch.ts';
 import { groundPlay, SURFACE_FRICTION } from '../../../core/flight/ground-play.ts';
 import { inverseNormal, normalSamples } from '../../../core/flight/normal-samples.ts';
 import { type Hand, type Handedness, RELEASE_HEIGHT_M, releaseSpin_radps } from '../../../core/flight/release.ts';
@@ -88,9 +89,10 @@ export function inventPlayer(player: InventedPlayer) {
     azimuth_deg: TYPICAL_SCATTER.azimuth_deg * side,
     hyzer_deg: TYPICAL_SCATTER.hyzer_deg * side,
   };
-  const flier = createFlier();
+  const flier = createFlightBatch();
   const open = windProfile('open');
   const play = new Float64Array(2);
+  const landing = new Float64Array(LANDING_NUMBERS);
   const truths: Truth[] = [];
   const written = sessions.map(s => ({
     wind: { speed_mps: s.speed_mps, from_deg: s.from_deg },
@@ -116,7 +118,8 @@ export function inventPlayer(player: InventedPlayer) {
       const rests: [number, number][] = [];
       for (let i = 0; i < count; i++) {
         const speed = speed_mps * (1 + scatter.speed * normal());
-        flier.fly(
+        flier.release(
+          0,
           speed,
           scatter.azimuth_deg * normal(),
           launch_deg + scatter.launch_deg * normal(),
@@ -125,8 +128,10 @@ export function inventPlayer(player: InventedPlayer) {
           spinPerSpeed * speed,
           RELEASE_HEIGHT_M,
         );
-        groundPlay(flier.landing, radius_m, SURFACE_FRICTION.turf, grade, 0, play);
-        rests.push([flier.landing[LANDING.x]! + play[0]!, flier.landing[LANDING.y]! + play[1]!]);
+        flier.fly(1);
+        flier.landing(0, landing);
+        groundPlay(landing, radius_m, SURFACE_FRICTION.turf, grade, 0, play);
+        rests.push([landing[LANDING.x]! + play[0]!, landing[LANDING.y]! + play[1]!]);
       }
       return { launch_deg, rests };
     };

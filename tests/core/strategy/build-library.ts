@@ -1,5 +1,5 @@
 import type { WindProfile } from '../../../core/air/wind-profile.ts';
-import type { Flier } from '../../../core/flight/flier.ts';
+import type { FlightBatch } from '../../../core/flight/flight-batch.ts';
 import type { FittedPlayer } from '../../../core/player/fitted-player.ts';
 import type { ShotSpec } from '../../../core/strategy/shots.ts';
 import type { WindScatter } from '../../../core/strategy/throw-samples.ts';
@@ -15,7 +15,7 @@ export function buildLibrary(
   profile: WindProfile,
   wind: WindScatter,
   drop_m: number,
-  flier: Flier,
+  flier: FlightBatch,
 ): TrajectoryLibrary {
   const air = { player, normals, density_kgpm3, profile, drop_m };
   const ring_mps = wind.speed_mps > 0 ? wind.speed_mps + wind.speedSd_mps : 0;

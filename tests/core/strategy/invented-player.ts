@@ -7,7 +7,7 @@ import {
   type Scatter,
   TYPICAL_SCATTER,
 } from '../../../core/flight/dispersion.ts';
-import { createFlier } from '../../../core/flight/flier.ts';
+import { createFlightBatch } from '../../../core/flight/flight-batch.ts';
 import { type Hand, type Handedness, releaseSpin_radps } from '../../../core/flight/release.ts';
 import { classOfSpeed } from '../../../core/player/disc-class.ts';
 import type { FittedPlayer, FittedThrow, PuttingCurve } from '../../../core/player/fitted-player.ts';
@@ -51,7 +51,7 @@ export function inventedPlayer({
   handedness = 'right',
   scatter = 1,
 }: Invented): FittedPlayer {
-  const flier = createFlier();
+  const flier = createFlightBatch();
   flier.setAir(1.2, 0, 0, windProfile('open'));
   flier.setPlane(0, 0, 0);
   flier.setStep(0.08);

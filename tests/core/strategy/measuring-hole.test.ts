@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { createFlier } from '../../../core/flight/flier.ts';
+import { createFlightBatch } from '../../../core/flight/flight-batch.ts';
 import { normalSamples } from '../../../core/flight/normal-samples.ts';
 import type { FittedPlayer, FittedThrow } from '../../../core/player/fitted-player.ts';
 import { sessionLesson } from '../../../core/player/session-lesson.ts';
@@ -57,7 +57,7 @@ describe('the worth of measuring on one hole', () => {
   it('agrees with choosing anew in full under each result, within the sampling error', () => {
     // [C] the other way: the whole search of shots run again for the player each result would show, on 512 samples
     const k = 1;
-    const lesson = sessionLesson(unsure.throws[k]!, QUESTION.throws, createFlier());
+    const lesson = sessionLesson(unsure.throws[k]!, QUESTION.throws, createFlightBatch());
     const results = normalSamples(QUESTION.draws, mixSeed(QUESTION.seed, 11));
     const { choice } = planned;
     const gains = [...Array(8).keys()].map(j => {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { windProfile } from '../../../core/air/wind-profile.ts';
-import { createFlier } from '../../../core/flight/flier.ts';
+import { createFlightBatch } from '../../../core/flight/flight-batch.ts';
 import { normalSamples, SAMPLE_DIMENSIONS } from '../../../core/flight/normal-samples.ts';
 import type { HoleMap } from '../../../core/geometry/hole-map.ts';
 import { rasterize } from '../../../core/geometry/rasterize.ts';
@@ -41,7 +41,7 @@ function mirroredLibraries(from: DayLibraries, rows: { field: Float64Array; all:
       windProfile('open'),
       from.scatter,
       from.drop_m,
-      createFlier(),
+      createFlightBatch(),
     );
   return {
     ...from,
@@ -78,7 +78,7 @@ describe('a hole, its wind and its player mirrored together', () => {
       windProfile('open'),
       made.scatter,
       made.drop_m,
-      createFlier(),
+      createFlightBatch(),
     );
   const libraries = {
     ...made,

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { windProfile } from '../../../core/air/wind-profile.ts';
 import { createFlier, LANDING } from '../../../core/flight/flier.ts';
+import { createFlightBatch } from '../../../core/flight/flight-batch.ts';
 import { groundPlay, SURFACE_FRICTION } from '../../../core/flight/ground-play.ts';
 import { normalSamples } from '../../../core/flight/normal-samples.ts';
 import { shotsOf } from '../../../core/strategy/shots.ts';
@@ -14,8 +15,9 @@ const OPEN = windProfile('open');
 const STEP_S = 0.08;
 const DROP_M = 10;
 const player = inventedPlayer({ arm_mps: 23 });
+const batch = createFlightBatch();
 const flier = createFlier();
-const shots = shotsOf(player, {}, flier, OPEN, DENSITY_KGPM3).filter((_, i) => i % 7 === 0);
+const shots = shotsOf(player, {}, batch, OPEN, DENSITY_KGPM3).filter((_, i) => i % 7 === 0);
 const mean = (numbers: readonly number[]) => numbers.reduce((a, b) => a + b, 0) / numbers.length;
 const quantile = (numbers: readonly number[], q: number) =>
   [...numbers].sort((a, b) => a - b)[Math.floor(q * numbers.length)];
@@ -31,7 +33,7 @@ const libraryAt = (speed_mps: number, speedSd_mps: number) =>
     OPEN,
     { speed_mps, speedSd_mps, directionSd_deg: 0 },
     DROP_M,
-    flier,
+    batch,
   );
 
 /** Touchdown and rest of a shot flown straight in one wind from `from_deg` against the aim. */
@@ -118,7 +120,7 @@ describe('the trajectory library', () => {
   it('mirrors: a wind from the right on one player is a wind from the left on the mirrored one', () => {
     const mirrored = inventedPlayer({ arm_mps: 23, handedness: 'left' });
     const scatter = { speed_mps: 5, speedSd_mps: 1, directionSd_deg: 0 };
-    const left = buildLibrary(mirrored, shots, new Float64Array(0), 0, DENSITY_KGPM3, OPEN, scatter, DROP_M, flier);
+    const left = buildLibrary(mirrored, shots, new Float64Array(0), 0, DENSITY_KGPM3, OPEN, scatter, DROP_M, batch);
     const a = new Float32Array(shots.length * PATH_STRIDE);
     const b = new Float32Array(shots.length * PATH_STRIDE);
     pathsInWind(libraryAt(5, 1), 70, 0.8, a);
@@ -144,7 +146,7 @@ describe('the trajectory library', () => {
       OPEN,
       scatter,
       0,
-      flier,
+      batch,
     );
     expect(library.samples).toBe(rows + 1);
     expect(library.windSpeed_mps[0]).toBe(5);
