@@ -94,6 +94,19 @@ async function planWithAll(request: PlanRequest, options: PlanOptions): Promise<
   const { course, holes } = request;
   const refusal = refuseRound(request);
   if (refusal !== undefined) return refusal;
+  options.signal?.throwIfAborted();
+  const count = holes?.length ?? course.holes.length;
+  // the threads start while the maps are made
+  const pool = startPool(Math.max(1, Math.min(options.threads ?? availableParallelism(), count)));
+  try {
+    return { ok: true, value: await planOn(pool, request, options) };
+  } finally {
+    await pool.destroy();
+  }
+}
+
+async function planOn(pool: Tinypool, request: PlanRequest, options: PlanOptions): Promise<PlanReport> {
+  const { course, holes } = request;
   const all = course.holes.map(hole => buildHoleMap(course, hole));
   const round = roundSetting(request, all);
   const maps = all.filter(map => holes === undefined || holes.includes(map.ref));
@@ -108,8 +121,8 @@ async function planWithAll(request: PlanRequest, options: PlanOptions): Promise<
       bag: request.bag !== undefined,
     };
   });
-  if (request.attitude === 'push') return { ok: true, value: await planPush(request, tasks, options) };
-  return { ok: true, value: reportOf(request, await runTasks<HolePlan>(tasks, 'default', options)) };
+  if (request.attitude === 'push') return planPush(pool, request, tasks, options);
+  return reportOf(request, await runTasks<HolePlan>(pool, tasks, 'default', options));
 }
 
 /** What `guard` minimises; nothing for the other attitudes. */
@@ -118,8 +131,13 @@ export function guarding({ attitude }: PlanRequest, holes: number): Attitude | u
 }
 
 /** Plans every hole evenly, allots the target, and plans those holes again where the pace asks for another shot. */
-async function planPush(request: PlanRequest, tasks: readonly PlanTask[], options: PlanOptions): Promise<PlanReport> {
-  const even = await runTasks<PlanWithOptions>(tasks, 'optionsTask', options);
+async function planPush(
+  pool: Tinypool,
+  request: PlanRequest,
+  tasks: readonly PlanTask[],
+  options: PlanOptions,
+): Promise<PlanReport> {
+  const even = await runTasks<PlanWithOptions>(pool, tasks, 'optionsTask', options);
   const { pushed, attitudes } = allotTarget(
     even.map(hole => hole.options),
     request.target ?? 0,
@@ -130,6 +148,7 @@ async function planPush(request: PlanRequest, tasks: readonly PlanTask[], option
     return attitude === undefined ? [] : [{ i, task: { ...task, attitude } }];
   });
   const again = await runTasks<HolePlan>(
+    pool,
     changed.map(({ task }) => task),
     'default',
     { ...options, onProgress: undefined },
@@ -219,7 +238,8 @@ function cautionsOf(days: readonly Day[]): string[] {
   return [...new Set(days.flatMap(day => dayCautions(day).map(caution => caution.text)))];
 }
 
-function withOwnWind(plan: HolePlan, own: HoleDay | undefined): HolePlan {
+/** A hole's plan with its own wind, where it has one. */
+export function withOwnWind(plan: HolePlan, own: HoleDay | undefined): HolePlan {
   if (own === undefined) return plan;
   const { speed_mps, from_deg, gust_mps } = own.day.wind;
   return { ...plan, wind: { at: own.at, speed_mps, from_deg, gust_mps } };
@@ -227,32 +247,27 @@ function withOwnWind(plan: HolePlan, own: HoleDay | undefined): HolePlan {
 
 /** Runs tasks on worker threads, longest hole first; answers in the order of the tasks. */
 async function runTasks<Answer>(
+  pool: Tinypool,
   tasks: readonly PlanTask[],
   name: 'default' | 'optionsTask',
-  { onProgress, signal, threads = availableParallelism() }: PlanOptions,
+  { onProgress, signal }: PlanOptions,
 ): Promise<Answer[]> {
   signal?.throwIfAborted();
-  if (tasks.length === 0) return [];
   const longestFirst = tasks
     .map((task, index) => ({ task, index }))
     .sort((a, b) => lineLength_m(b.task.map.line) - lineLength_m(a.task.map.line) || a.index - b.index);
-  const pool = startPool(Math.max(1, Math.min(threads, tasks.length)));
   const answers: Answer[] = [];
   let done = 0;
-  try {
-    await Promise.all(
-      longestFirst.map(async ({ task, index }) => {
-        answers[index] = (await pool.run(
-          withSharedDay(task),
-          signal === undefined ? { name } : { name, signal },
-        )) as Answer;
-        done++;
-        onProgress?.({ done, total: tasks.length, ref: task.map.ref });
-      }),
-    );
-  } finally {
-    await pool.destroy();
-  }
+  await Promise.all(
+    longestFirst.map(async ({ task, index }) => {
+      answers[index] = (await pool.run(
+        withSharedDay(task),
+        signal === undefined ? { name } : { name, signal },
+      )) as Answer;
+      done++;
+      onProgress?.({ done, total: tasks.length, ref: task.map.ref });
+    }),
+  );
   return answers;
 }
 

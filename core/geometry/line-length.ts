@@ -9,5 +9,7 @@ export function lineLength_m(line: readonly LocalPoint[]): number {
 
 /** Straight distance between two local points, metres. */
 export function distance_m(a: LocalPoint, b: LocalPoint): number {
-  return Math.hypot(b[0] - a[0], b[1] - a[1]);
+  const [dx, dy] = [b[0] - a[0], b[1] - a[1]];
+  // some times faster than hypot, which guards against sizes no course has
+  return Math.sqrt(dx * dx + dy * dy);
 }

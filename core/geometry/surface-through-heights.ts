@@ -29,9 +29,16 @@ export function surfaceThrough(heights: readonly KnownHeight[]): ((at: LocalPoin
   const high_m = Math.max(...known.map(k => k.height_m));
   const slack_m = OVERSHOOT_SHARE * (high_m - low_m);
   if (slack_m === 0) return () => low_m;
+  const east_m = Float64Array.from(known, k => k.at[0]);
+  const north_m = Float64Array.from(known, k => k.at[1]);
   return at => {
     let z = plane(at);
-    for (const [i, k] of known.entries()) z += weights[i]! * kernel(distance_m(at, k.at), reach_m);
+    const [x, y] = at;
+    // asked at every node of a grid: plain loops over typed arrays
+    for (let i = 0; i < weights.length; i++) {
+      const [dx, dy] = [x - east_m[i]!, y - north_m[i]!];
+      z += weights[i]! * kernel(Math.sqrt(dx * dx + dy * dy), reach_m);
+    }
     if (z > high_m) return high_m + slack_m * (1 - Math.exp((high_m - z) / slack_m));
     return z < low_m ? low_m - slack_m * (1 - Math.exp((z - low_m) / slack_m)) : z;
   };
