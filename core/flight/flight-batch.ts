@@ -8,7 +8,6 @@ import { releaseState, STATES } from './release-state.ts';
 /** Flights a batch holds. */
 export const MOST_FLIGHTS = 64;
 const MOST_POINTS = 600;
-const DISC_NUMBERS = 20;
 const SPIN_FLOOR_RADPS = 3;
 const PAGE_BYTES = 65_536;
 const DEGREE = Math.PI / 180;
@@ -16,10 +15,11 @@ const DEGREE = Math.PI / 180;
 /**
  * Flies many throws of one disc in one air at once: the equations of `Flier` in WebAssembly, four flights abreast in single
  * precision (landings within a tenth of a millimetre of `Flier`'s at the same step, four times the rate).
- * Set disc, air and ground, `release` flights 0 to n−1, `fly(n)`, then read them one by one.
+ * Set disc, air and ground, `release` flights 0 to n−1, `fly(n)`, then read them one by one. What is set stays with the batch;
+ * the flights themselves lie in the thread's one kernel: read them before another batch flies.
  */
 export type FlightBatch = Readonly<{
-  /** Step points `[x, y, z]` of all flights, those of flight i from `pathStart(i)` on; they hold until the next `fly`. */
+  /** Step points `[x, y, z]` of all flights, those of flight i from `pathStart(i)` on; they hold until the next `fly` of any batch. */
   path(): Float32Array;
   pathStart(flight: number): number;
   pathPoints(flight: number): number;
@@ -57,9 +57,17 @@ export type FlightBatch = Readonly<{
   extend(count: number, drop_m: number): void;
 }>;
 
-/** @throws {RangeError} from its functions: for more flights than MOST_FLIGHTS */
+/** What the thread's kernel holds at present: all batches of a thread use the same. */
+const held: { by: object | null; profile: WindProfile | null; grid: Terrain | null } = {
+  by: null,
+  profile: null,
+  grid: null,
+};
+
+/** @throws {RangeError} from its functions: for more flights than MOST_FLIGHTS, or when another batch took over in between */
 export function createFlightBatch(): FlightBatch {
   const kernel = loadKernel();
+  const self = {};
   const state = new Float64Array(STATES);
   let numbers = new Float32Array(kernel.memory.buffer);
   let integers = new Int32Array(kernel.memory.buffer);
@@ -82,56 +90,55 @@ export function createFlightBatch(): FlightBatch {
   let windY = 0;
   let profile: WindProfile | null = null;
   let step = 0.05;
-  let startHeight = 0;
-  let grid: Terrain | null = null;
+  let plane = { rise: 0, gradX: 0, gradY: 0 };
+  let terrain: Terrain | null = null;
+  let view = { east: 0, north: 0, sin: 0, cos: 1 };
+  /** True when something was set that the kernel does not know yet. */
+  let isStale = true;
 
   /** One coefficient after the other, in the order kernel/derive.ts reads them. */
-  function fold(): void {
-    if (disc === null) return;
-    const area = disc.area_m2;
-    const diameter = disc.diameter_m;
-    const inertia = disc.inertia_kgm2;
-    numbers[discAt] = disc.lift0;
-    numbers[discAt + 1] = disc.liftSlope;
-    numbers[discAt + 2] = disc.dragMin;
-    numbers[discAt + 3] = disc.dragRise;
-    numbers[discAt + 4] = 1 / (disc.dragMax - disc.dragMin);
-    numbers[discAt + 5] = disc.sineAtLeastDrag;
-    numbers[discAt + 6] = disc.turnMoment;
-    numbers[discAt + 7] = disc.baseMoment;
-    numbers[discAt + 8] = disc.turnSine;
-    numbers[discAt + 9] = 1 / disc.turnWidth;
-    numbers[discAt + 10] = disc.fadeMoment;
-    numbers[discAt + 11] = disc.fadeSine;
-    numbers[discAt + 12] = disc.fadeWidth ** 2;
-    numbers[discAt + 13] = (density * area) / (2 * disc.mass_kg);
+  function putDisc(of: DiscModel): void {
+    const area = of.area_m2;
+    const diameter = of.diameter_m;
+    const inertia = of.inertia_kgm2;
+    numbers[discAt] = of.lift0;
+    numbers[discAt + 1] = of.liftSlope;
+    numbers[discAt + 2] = of.dragMin;
+    numbers[discAt + 3] = of.dragRise;
+    numbers[discAt + 4] = 1 / (of.dragMax - of.dragMin);
+    numbers[discAt + 5] = of.sineAtLeastDrag;
+    numbers[discAt + 6] = of.turnMoment;
+    numbers[discAt + 7] = of.baseMoment;
+    numbers[discAt + 8] = of.turnSine;
+    numbers[discAt + 9] = 1 / of.turnWidth;
+    numbers[discAt + 10] = of.fadeMoment;
+    numbers[discAt + 11] = of.fadeSine;
+    numbers[discAt + 12] = of.fadeWidth ** 2;
+    numbers[discAt + 13] = (density * area) / (2 * of.mass_kg);
     numbers[discAt + 14] = 0.5 * density * area * diameter;
-    numbers[discAt + 15] = 0.25 * density * area * diameter * diameter * disc.spinRoll;
-    numbers[discAt + 16] = disc.damping * 0.5 * density * area * diameter * diameter;
-    numbers[discAt + 17] = (-disc.spinDecay * density * area * diameter * diameter) / (4 * inertia);
+    numbers[discAt + 15] = 0.25 * density * area * diameter * diameter * of.spinRoll;
+    numbers[discAt + 16] = of.damping * 0.5 * density * area * diameter * diameter;
+    numbers[discAt + 17] = (-of.spinDecay * density * area * diameter * diameter) / (4 * inertia);
     numbers[discAt + 18] = inertia;
-    numbers[discAt + DISC_NUMBERS - 1] = (SPIN_FLOOR_RADPS * inertia) ** 2;
+    numbers[discAt + 19] = (SPIN_FLOOR_RADPS * inertia) ** 2;
   }
 
-  function setProfile(next: WindProfile): void {
-    if (next === profile) return;
-    profile = next;
+  function putProfile(next: WindProfile): void {
+    if (next === held.profile) return;
+    held.profile = next;
     for (let i = 0; i <= WIND_TABLE_CELLS; i++) {
       numbers[profileAt + 2 * i] = next[i];
       numbers[profileAt + 2 * i + 1] = i < WIND_TABLE_CELLS ? next[i + 1] - next[i] : 0;
     }
   }
 
-  function setGrid(terrain: Terrain): void {
-    if (terrain === grid) return;
-    grid = terrain;
-    const { height_m, columns, rows, x0_m, y0_m, cell_m } = terrain;
+  function putGrid(next: Terrain): void {
+    if (next === held.grid) return;
+    held.grid = next;
+    const { height_m, columns, rows, x0_m, y0_m, cell_m } = next;
     const missing = freeAt + 4 * height_m.length - kernel.memory.buffer.byteLength;
-    if (missing > 0) {
-      kernel.memory.grow(Math.ceil(missing / PAGE_BYTES));
-      numbers = new Float32Array(kernel.memory.buffer);
-      integers = new Int32Array(kernel.memory.buffer);
-    }
+    if (missing > 0) kernel.memory.grow(Math.ceil(missing / PAGE_BYTES));
+    lookAgain();
     let highest = Number.NEGATIVE_INFINITY;
     for (let i = 0; i < height_m.length; i++) {
       numbers[freeAt / 4 + i] = height_m[i];
@@ -140,67 +147,101 @@ export function createFlightBatch(): FlightBatch {
     kernel.setGrid(freeAt, columns, rows, x0_m, y0_m, 1 / cell_m, highest);
   }
 
+  /** The memory moves when any batch makes it grow. */
+  function lookAgain(): void {
+    if (numbers.buffer === kernel.memory.buffer) return;
+    numbers = new Float32Array(kernel.memory.buffer);
+    integers = new Int32Array(kernel.memory.buffer);
+  }
+
+  /** Tells the kernel what this batch was set to. */
+  function takeOver(): void {
+    if (disc === null || profile === null) throw new RangeError('set disc and air before a release');
+    held.by = self;
+    isStale = false;
+    lookAgain();
+    putDisc(disc);
+    putProfile(profile);
+    if (terrain === null) kernel.setPlane(plane.rise, plane.gradX, plane.gradY);
+    else {
+      putGrid(terrain);
+      kernel.lookFrom(view.east, view.north, view.sin, view.cos);
+    }
+  }
+
+  function checkHeld(): void {
+    if (held.by !== self) throw new RangeError('another batch took the kernel over: release and fly again');
+  }
+
   function checkCount(count: number): void {
     if (count > MOST_FLIGHTS) throw new RangeError(`a batch holds ${MOST_FLIGHTS} flights, got ${count}`);
   }
 
   return {
-    path: () => numbers,
+    path() {
+      checkHeld();
+      return numbers;
+    },
     pathStart: flight => pathAt + flight * 3 * MOST_POINTS,
     pathPoints: flight => integers[pointsAt + flight],
     apex_m: flight => numbers[apexAt + flight],
     time_s: flight => numbers[timeAt + flight],
     hasLanded: flight => integers[landedAt + flight] === 1,
     landing(flight, out) {
+      checkHeld();
       for (let q = 0; q < STATES; q++) out[q] = numbers[stateAt + q * MOST_FLIGHTS + flight];
     },
     setDisc(model) {
       disc = model;
-      fold();
+      isStale = true;
     },
     setAir(density_kgpm3, windX_mps, windY_mps, windProfile) {
       density = density_kgpm3;
       windX = windX_mps;
       windY = windY_mps;
-      setProfile(windProfile);
-      fold();
+      profile = windProfile;
+      isStale = true;
     },
     setWind(windX_mps, windY_mps) {
       windX = windX_mps;
       windY = windY_mps;
     },
     setPlane(rise_m, gradX, gradY) {
-      startHeight = rise_m;
-      kernel.setPlane(rise_m, gradX, gradY);
+      plane = { rise: rise_m, gradX, gradY };
+      terrain = null;
+      isStale = true;
     },
-    setTerrain(terrain, fromEast_m, fromNorth_m, aimBearing_deg) {
-      setGrid(terrain);
-      startHeight = 0;
+    setTerrain(ground, fromEast_m, fromNorth_m, aimBearing_deg) {
       const bearing = aimBearing_deg * DEGREE;
-      kernel.lookFrom(fromEast_m, fromNorth_m, Math.sin(bearing), Math.cos(bearing));
+      terrain = ground;
+      view = { east: fromEast_m, north: fromNorth_m, sin: Math.sin(bearing), cos: Math.cos(bearing) };
+      isStale = true;
     },
     setStep(step_s) {
       step = step_s;
     },
     release(flight, speed_mps, azimuth_deg, launch_deg, nose_deg, hyzer_deg, spin_radps, height_m) {
-      if (disc === null || profile === null) throw new RangeError('set disc and air before a release');
       checkCount(flight + 1);
-      releaseState(speed_mps, azimuth_deg, launch_deg, nose_deg, hyzer_deg, spin_radps, height_m + startHeight, state);
+      if (isStale || held.by !== self || disc === null) takeOver();
+      const start_m = terrain === null ? plane.rise : 0;
+      releaseState(speed_mps, azimuth_deg, launch_deg, nose_deg, hyzer_deg, spin_radps, height_m + start_m, state);
       for (let q = 0; q < STATES; q++) numbers[stateAt + q * MOST_FLIGHTS + flight] = state[q];
       numbers[windXAt + flight] = windX;
       numbers[windYAt + flight] = windY;
-      numbers[stepAt + flight] = stepFor_s(disc, density, speed_mps, spin_radps, Math.hypot(windX, windY), step);
+      numbers[stepAt + flight] = stepFor_s(disc!, density, speed_mps, spin_radps, Math.hypot(windX, windY), step);
     },
     fly(count) {
       checkCount(count);
+      checkHeld();
       fillUp(count);
       kernel.fly(count, isWindy(count));
     },
     extend(count, drop_m) {
       checkCount(count);
+      checkHeld();
       kernel.setPlane(-drop_m, 0, 0);
       kernel.flyOn(count, isWindy(count));
-      kernel.setPlane(0, 0, 0);
+      isStale = true;
     },
   };
 

@@ -37,10 +37,16 @@ declare const WebAssembly: Readonly<{
 }>;
 declare const atob: (text: string) => string;
 
-let compiled: object | null = null;
+let kernel: FlightKernel | null = null;
 
-/** A kernel with memory of its own; its code is compiled once a thread. */
+/**
+ * The thread's kernel. There is one a thread, because every WebAssembly memory takes gigabytes of address space and a process
+ * has room for about a hundred: whoever flies sets everything it needs first.
+ */
 export function loadKernel(): FlightKernel {
-  compiled ??= new WebAssembly.Module(Uint8Array.from(atob(FLIGHT_KERNEL), letter => letter.charCodeAt(0)));
-  return new WebAssembly.Instance(compiled, {}).exports;
+  if (kernel === null) {
+    const module = new WebAssembly.Module(Uint8Array.from(atob(FLIGHT_KERNEL), letter => letter.charCodeAt(0)));
+    kernel = new WebAssembly.Instance(module, {}).exports;
+  }
+  return kernel;
 }

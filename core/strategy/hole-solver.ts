@@ -3,6 +3,7 @@ import { type Exposure, windProfile, windRatioAt } from '../air/wind-profile.ts'
 import { createFlightBatch, type FlightBatch } from '../flight/flight-batch.ts';
 import { normalSamples } from '../flight/normal-samples.ts';
 import { nearestStation } from '../geometry/along-line.ts';
+import { closestOnPolyline } from '../geometry/closest-point.ts';
 import type { HoleMap } from '../geometry/hole-map.ts';
 import type { ObstacleRaster } from '../geometry/obstacle-raster.ts';
 import type { Table } from './choose-shot.ts';
@@ -61,7 +62,13 @@ export function solveHole(
     map.outOfBounds.length > 0 ||
     map.mandos.length > 0 ||
     map.islands.length > 0;
-  const solution = solveField(world, field, fieldBins, createShotMarcher(world, fieldBins, marcher), seesObstacles);
+  const solution = solveField(
+    world,
+    field,
+    fieldBins,
+    createShotMarcher(world, fieldBins, marcher, player),
+    seesObstacles,
+  );
   const air: HoleAir = {
     density_kgpm3: day.density_kgpm3,
     profile,
@@ -74,7 +81,7 @@ export function solveHole(
     field,
     player,
     bins: allBins,
-    marcher: createShotMarcher(world, allBins, marcher),
+    marcher: createShotMarcher(world, allBins, marcher, player),
     thrower: createExactThrower(world, player, air, flier, marcher, PLAN_STEP_S),
     windSpeed_mps: day.wind.speed_mps,
     searchNormals: normalSamples(64, mixSeed(seed, 3)),
@@ -91,7 +98,7 @@ function exposureOf(world: World): Exposure {
     for (let column = 0; column < raster.columns; column++) {
       const x = raster.x0_m + (column + 0.5) * raster.cell_m;
       const y = raster.y0_m + (row + 0.5) * raster.cell_m;
-      if (nearestStation(map.line, [x, y]).distance_m > SIDE_FOR_EXPOSURE_M) continue;
+      if (closestOnPolyline([x, y], map.line).distance_m > SIDE_FOR_EXPOSURE_M) continue;
       near++;
       const cell = row * raster.columns + column;
       if (raster.highDensity[cell] > 0 && raster.highTop_m[cell] > 4) wooded++;

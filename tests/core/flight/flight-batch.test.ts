@@ -157,11 +157,8 @@ describe('a batch of flights', () => {
 
   it('says when a flight is still in the air after 40 s', () => {
     const batch = set();
-    // ground that falls away faster than anything sinks
-    batch.setPlane(-100_000, 0, 0);
-    batch.setPlane(0, 0, 0);
-    batch.release(0, 24, 0, 10, 0, 0, -110, 1.3);
-    batch.setPlane(-10_000, 0, 0);
+    // from 5 km up nothing comes down that soon
+    batch.release(0, 24, 0, 10, 0, 0, -110, 5000);
     batch.fly(1);
     expect(batch.hasLanded(0)).toBe(false);
     expect(batch.time_s(0)).toBeCloseTo(40, 0);
@@ -182,6 +179,24 @@ describe('a batch of flights', () => {
         expect(batch.pathPoints(i)).toBeLessThanOrEqual(600);
       }
     }
+  });
+
+  it("keeps its settings while another batch flies in between, and does not hand out the other one's flights", () => {
+    const [one, two] = [set(), set()];
+    two.setDisc(PUTTER);
+    two.setTerrain(HILL, 12, 7, 35);
+    const alone = new Float64Array(LANDING_NUMBERS);
+    one.release(0, 24, 2, 10, 1, 5, -110, 1.3);
+    one.fly(1);
+    one.landing(0, alone);
+    two.release(0, 18, 2, 10, 1, 5, -80, 1.3);
+    two.fly(1);
+    expect(() => one.landing(0, landing)).toThrow(/took the kernel over/);
+    expect(() => one.fly(1)).toThrow(RangeError);
+    one.release(0, 24, 2, 10, 1, 5, -110, 1.3);
+    one.fly(1);
+    one.landing(0, landing);
+    expect([...landing]).toEqual([...alone]);
   });
 
   it('refuses more flights than it holds, and a release before disc and air', () => {

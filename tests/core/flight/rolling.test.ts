@@ -61,6 +61,27 @@ describe('a disc on its edge', () => {
     },
   );
 
+  it.each([
+    { speed_mps: 20, lean_deg: 6, resistance: 0.2 },
+    { speed_mps: 16, lean_deg: -9, resistance: 0.3 },
+  ])(
+    'rolls a logarithmic spiral: turned by c·ln(v₀/v), c = tan(lean)/(1 + k)μ ($speed_mps m/s, $lean_deg°, μ $resistance)',
+    ({ speed_mps, lean_deg, resistance }) => {
+      // v falls by μg a second and the heading turns by g·tan(lean)/(1 + k)v: ∫ v e^(iθ) dt in closed form, by hand
+      const c = Math.tan((lean_deg * Math.PI) / 180) / ((1 + K) * resistance);
+      const u = Math.log(speed_mps / 1.5);
+      const scale = speed_mps ** 2 / (resistance * GRAVITY_MPS2) / (4 + c * c);
+      const [re, im] = [1 - Math.exp(-2 * u) * Math.cos(c * u), -Math.exp(-2 * u) * Math.sin(c * u)];
+      const [x, y] = [scale * (2 * re - c * im), scale * (c * re + 2 * im)];
+      const [rolledX, rolledY] = rolled(
+        edgeOn({ speed_mps, lean_deg, spin_radps: withoutSlip(speed_mps) }),
+        resistance,
+      );
+      // steps of 0.5 m
+      expect(Math.hypot(rolledX - x, rolledY - y)).toBeLessThan(0.02 * Math.hypot(x, y) + 0.6);
+    },
+  );
+
   it('rolls further downhill and less far uphill', () => {
     const down = edgeOn({ speed_mps: 12, lean_deg: 0, spin_radps: withoutSlip(12) });
     const [flat] = rolled(down);
