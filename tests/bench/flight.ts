@@ -1,7 +1,8 @@
 import { cpus, loadavg } from 'node:os';
 import fc from 'fast-check';
 import { windRatioAt } from '../../core/air/wind-profile.ts';
-import { createFlier, LANDING } from '../../core/flight/flier.ts';
+import { createFlier, LANDING, LANDING_NUMBERS } from '../../core/flight/flier.ts';
+import { createFlightBatch, MOST_FLIGHTS } from '../../core/flight/flight-batch.ts';
 import { extremeFlight, flaws, flown } from '../core/flight/extreme-flight.ts';
 import { fromDiscModel } from '../reference/flight/coefficients.ts';
 import { flyFastSpin } from '../reference/flight/fast-spin-plain.ts';
@@ -33,6 +34,18 @@ function flyProduction({ disc, release, air, ground }: MixedThrow): void {
     throw new Error('a throw never landed');
 }
 
+const batch = createFlightBatch();
+/** A whole batch of the same throw, as plans fly many scattered ones of one disc. */
+function flyBatch({ disc, release, air, ground }: MixedThrow): void {
+  batch.setDisc(disc);
+  batch.setAir(air.density_kgpm3, air.wind_mps.x, air.wind_mps.y, air.profile);
+  batch.setPlane(ground.height_m, ground.slopeX, ground.slopeY);
+  const { speed_mps, azimuth_deg, launch_deg, nose_deg, hyzer_deg, spin_radps, height_m } = release;
+  for (let i = 0; i < MOST_FLIGHTS; i++)
+    batch.release(i, speed_mps, azimuth_deg, launch_deg, nose_deg, hyzer_deg, spin_radps, height_m);
+  batch.fly(MOST_FLIGHTS);
+}
+
 const surroundings = ({ air }: MixedThrow): Surroundings => ({
   density_kgpm3: air.density_kgpm3,
   gravity_mps2: STANDARD_GRAVITY_MPS2,
@@ -56,12 +69,13 @@ function productionLandings(step_s: number): Vector[] {
  * when the machine is shared; it includes this process's own compiler and garbage collector.
  */
 function rates(flyAll: () => void, flights: number): number[] {
-  return Array.from({ length: RUNS + 1 }, () => {
-    const started = process.cpuUsage();
-    flyAll();
-    const { user, system } = process.cpuUsage(started);
-    return (1e6 * flights) / (user + system);
-  }).slice(1);
+  return Array.from({ length: RUNS + 1 }, () => rate(flyAll, flights)).slice(1);
+}
+function rate(flyAll: () => void, flights: number): number {
+  const started = process.cpuUsage();
+  flyAll();
+  const { user, system } = process.cpuUsage(started);
+  return (1e6 * flights) / (user + system);
 }
 const mean = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0) / values.length;
 const rounded = (value: number): string => Math.round(value).toLocaleString('en');
@@ -116,6 +130,40 @@ for (const step_s of [0.05, 0.08]) {
   console.log(
     `  bar ${rounded(BAR_FLIGHTS)} flights/s/core of ${BAR_FLIGHT_S} s: ${verdict(comparable >= BAR_FLIGHTS)}; ` +
       `bar ${BAR_RATIO} ×: ${verdict(ratio >= BAR_RATIO)}`,
+  );
+}
+
+for (const step_s of [0.05, 0.15]) {
+  flier.setStep(step_s);
+  batch.setStep(step_s);
+  const singly: number[] = [];
+  const batched: number[] = [];
+  // in turn, so that both meet the same load
+  for (let run = 0; run <= RUNS; run++) {
+    const one = rate(() => {
+      for (let pass = 0; pass < PASSES; pass++) for (const thrown of THROWS) flyProduction(thrown);
+    }, PASSES * THROWS.length);
+    const many = rate(() => {
+      for (const thrown of THROWS) flyBatch(thrown);
+    }, MOST_FLIGHTS * THROWS.length);
+    if (run > 0) {
+      singly.push(one);
+      batched.push(many);
+    }
+  }
+  const landing = new Float64Array(LANDING_NUMBERS);
+  const apart = THROWS.map(thrown => {
+    flyProduction(thrown);
+    flyBatch(thrown);
+    batch.landing(0, landing);
+    return (
+      1000 * Math.hypot(landing[LANDING.x] - flier.landing[LANDING.x], landing[LANDING.y] - flier.landing[LANDING.y])
+    );
+  });
+  console.log(
+    `batches of ${MOST_FLIGHTS}, four abreast, ${1000 * step_s} ms: ${spread(batched)} flights/s/core; ` +
+      `${(mean(batched) / mean(singly)).toFixed(2)} × one by one (${spread(singly)}); ` +
+      `landings at most ${Math.max(...apart).toFixed(3)} mm apart`,
   );
 }
 
