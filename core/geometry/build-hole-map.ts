@@ -1,4 +1,5 @@
 import type { Course, CourseHole, LonLat, Site } from '../course/course.ts';
+import { nameInText } from '../units/name-in-text.ts';
 import { boundingBox } from './bounding-box.ts';
 import { carryObjects } from './carry-objects.ts';
 import { derivePar } from './derive-par.ts';
@@ -100,8 +101,8 @@ const COARSE_m = 10;
 function groundNotes(course: Course, isSurveyed: boolean, mappedHeights: number): string[] {
   if (course.ground === undefined) return [];
   const { source, resolution_m, datum } = course.ground.terrain;
-  if (!isSurveyed) return [`the elevation model ${source} does not cover this hole: it is left out here`];
-  const said = [`the ground is read from the elevation model ${source} (${datum})`];
+  if (!isSurveyed) return [`the elevation model ${nameInText(source)} does not cover this hole: it is left out here`];
+  const said = [`the ground is read from the elevation model ${nameInText(source)} (${datum})`];
   if (resolution_m > COARSE_m)
     said.push(`the elevation model has a height every ${Math.round(resolution_m)} m only: short slopes are lost in it`);
   if (mappedHeights > 0) said.push('heights in the course file are not used beside the elevation model');

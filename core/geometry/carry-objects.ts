@@ -1,4 +1,15 @@
-import type { Course, CourseHole, CourseObject, Fairway, LonLat, OutOfBounds } from '../course/course.ts';
+import {
+  type Course,
+  type CourseHole,
+  type CourseObject,
+  type DropZoneUse,
+  type Fairway,
+  type Island,
+  type LonLat,
+  type OutOfBounds,
+  type Relief,
+  USUAL_USES,
+} from '../course/course.ts';
 import { atStation } from './along-line.ts';
 import { isForHole, ownerOf } from './belonging.ts';
 import { type Box, boundingBox, boxesMeet } from './bounding-box.ts';
@@ -24,11 +35,12 @@ type Lists =
   | 'outOfBounds'
   | 'hazards'
   | 'islands'
+  | 'lostGrounds'
   | 'dropZones'
   | 'mandos'
   | 'fairways'
   | 'people';
-type Carried = { -readonly [K in Lists]: HoleMap[K][number][] };
+type Carried = { -readonly [K in Lists]: NonNullable<HoleMap[K]>[number][] };
 
 /**
  * The course's objects that matter to one hole, in its local frame. Solid things count wherever they stand; penalty areas too,
@@ -49,6 +61,7 @@ export function carryObjects(
     outOfBounds: [],
     hazards: [],
     islands: [],
+    lostGrounds: [],
     dropZones: [],
     mandos: [],
     fairways: [],
@@ -56,7 +69,7 @@ export function carryObjects(
   };
   const assumptions: string[] = [];
   const here = course.objects.filter(object => !isFarOff(object, hole.tee.position) && carryOne(object));
-  return { objects, assumptions: [...assumptions, ...assumptionsFor(course, here)] };
+  return { objects, assumptions: [...assumptions, ...dropZoneNotes(objects), ...assumptionsFor(course, here)] };
 
   function carryOne(object: CourseObject): boolean {
     const origin = { source: object.path, assumed: object.assumed };
@@ -97,7 +110,7 @@ export function carryObjects(
             `${object.path}: the line of play crosses this boundary; the smaller side is taken as out-of-bounds`,
           );
         const what = object.reason === 'water' ? 'water' : 'out-of-bounds';
-        objects.outOfBounds.push({ ...origin, polygons, what, ...named(object) });
+        objects.outOfBounds.push({ ...origin, polygons, what, ...named(object), ...reliefOf(object) });
         return true;
       }
       case 'hazard': {
@@ -108,11 +121,22 @@ export function carryObjects(
         const owner = ownerOf(course, hole, object);
         const polygons = localPolygons(frame, object.geometry);
         const holdsBasket = isInAny(line.at(-1)!, polygons);
-        return owner !== 'other' && holdsBasket && pushArea(objects.islands, object, 'island', polygons);
+        if (owner === 'other' || !holdsBasket || polygons.length === 0) return false;
+        objects.islands.push({ ...origin, polygons, what: 'island', ...named(object), ...reliefOf(object) });
+        return true;
+      }
+      case 'lostGround': {
+        if (ownerOf(course, hole, object) === 'other') return false;
+        const polygons = localGround(frame, object.geometry, 0, box);
+        if (polygons.length === 0) return false;
+        const { share } = object;
+        objects.lostGrounds.push({ ...origin, polygons, what: 'lost discs', share, ...named(object) });
+        return true;
       }
       case 'dropZone': {
         if (!isForHole(course, hole, object, [object.position])) return false;
-        objects.dropZones.push({ ...origin, at: toLocal(frame, object.position) });
+        const { uses } = object;
+        objects.dropZones.push({ ...origin, at: toLocal(frame, object.position), ...(uses && { uses }) });
         return true;
       }
       case 'mando': {
@@ -170,6 +194,32 @@ export function carryObjects(
       ownHole: owner === 'own' || shareOnGround(line, polygons) >= OWN_FAIRWAY_SHARE,
     };
   }
+}
+
+const reliefOf = ({ relief }: OutOfBounds | Island): { relief?: readonly Relief[] } =>
+  relief === undefined ? {} : { relief };
+
+/** What the drop zones of a hole leave to a reading. */
+function dropZoneNotes({ dropZones, outOfBounds, islands }: Carried): string[] {
+  const notes: string[] = [];
+  const serving = (use: DropZoneUse) => dropZones.filter(zone => (zone.uses ?? USUAL_USES).includes(use));
+  const words: Readonly<Record<DropZoneUse, string>> = {
+    outOfBounds: 'out-of-bounds',
+    mando: 'a missed mando',
+    lostDisc: 'a lost disc',
+  };
+  for (const use of ['outOfBounds', 'mando', 'lostDisc'] as const) {
+    const [first, ...others] = serving(use);
+    if (first !== undefined && others.length > 0)
+      notes.push(
+        `${dropZones.length} drop zones: after ${words[use]} the one of ${first.source} is taken; say with serves= which is for what`,
+      );
+  }
+  if (serving('outOfBounds').length > 0) return notes;
+  for (const { relief, source } of [...outOfBounds, ...islands])
+    if (relief?.length === 1 && relief[0] === 'dropZone')
+      notes.push(`${source}: play goes on from a drop zone only, and the hole has none: the previous lie is taken`);
+  return notes;
 }
 
 /** The stand-ins of the objects here, one line per kind and number, then what the reader of the file said of them. */

@@ -1,4 +1,4 @@
-import type { CoverForm, MandoSide } from '../course/course.ts';
+import type { CoverForm, DropZoneUse, MandoSide, Relief } from '../course/course.ts';
 
 /** A point in the hole's local frame: metres east and north of the tee, on the WGS 84 ellipsoid. */
 export type LocalPoint = readonly [east_m: number, north_m: number];
@@ -30,6 +30,9 @@ export type LocalArea = Origin &
     what?: string;
     name?: string;
   }>;
+/** `relief`: where a throw that went out here (for an island: out of it) may be played from; absent: the line, the previous lie, the drop zone. */
+export type LocalOutArea = LocalArea & Readonly<{ relief?: readonly Relief[] }>;
+export type LocalLostGround = LocalArea & Readonly<{ share: number }>;
 export type LocalFairway = LocalArea & Readonly<{ surface: SurfaceName; ownHole: boolean }>;
 /** A vertical plane a throw must not enter: over the ground track `line`, between the two heights above ground. */
 export type LocalMando = Origin &
@@ -70,11 +73,13 @@ export type HoleMap = Readonly<{
   covers: readonly LocalCover[];
   ceilings: readonly LocalCeiling[];
   gaps: readonly LocalGap[];
-  outOfBounds: readonly LocalArea[];
+  outOfBounds: readonly LocalOutArea[];
   hazards: readonly LocalArea[];
   /** When there, all ground outside these (and outside own fairways) is out-of-bounds. */
-  islands: readonly LocalArea[];
-  dropZones: readonly (Origin & Readonly<{ at: LocalPoint }>)[];
+  islands: readonly LocalOutArea[];
+  /** Ground where a disc is not found with a chance; the least lucky counts where areas overlap. */
+  lostGrounds?: readonly LocalLostGround[];
+  dropZones: readonly (Origin & Readonly<{ at: LocalPoint; uses?: readonly DropZoneUse[] }>)[];
   mandos: readonly LocalMando[];
   fairways: readonly LocalFairway[];
   people: readonly LocalPeople[];

@@ -1,6 +1,10 @@
 /** Bits of `ObstacleRaster.zone`. */
 export const ZONE_OUT_OF_BOUNDS = 1;
 export const ZONE_HAZARD = 2;
+/** Out-of-bounds ground that takes a choice of next lie away: in from the line, the previous lie, the drop zone. */
+export const ZONE_NO_LINE = 4;
+export const ZONE_NO_PREVIOUS = 8;
+export const ZONE_NO_DROP = 16;
 /** Order of `ObstacleRaster.surface`. */
 export const SURFACES = ['longGrass', 'turf', 'hardpan'] as const;
 
@@ -28,9 +32,13 @@ export type ObstacleRaster = Readonly<{
   zone: Uint8Array;
   /** Index into SURFACES. */
   surface: Uint8Array;
-  /** Coarse table, `blockCells` cells square: height above the tee's ground under which something may be met (dilated by a block; Infinity over penalty ground). */
+  /** Share of discs at rest at the cell centre that are not found; absent where the course marks no such ground. */
+  lostShare?: Float32Array;
+  /** Coarse table, `blockCells` cells square: height above the tee's ground of the highest thing (Infinity where part of the block is out of bounds). */
   blockCells: number;
   blockColumns: number;
   blockRows: number;
   blockTop_m: Float32Array;
+  /** 1: all of the block is out of bounds. */
+  blockOut: Uint8Array;
 }>;

@@ -1,13 +1,22 @@
+import type { Relief } from '../course/course.ts';
 import { blockTable } from './block-table.ts';
 import { boundingBox } from './bounding-box.ts';
 import { type CellGrid, fillCentres, fillTouched, markLine } from './fill-polygon.ts';
 import type { HoleMap, LocalCover, LocalGap, LocalPoint, LocalPolygon, LocalTree } from './hole-map.ts';
 import { distance_m } from './line-length.ts';
-import { type ObstacleRaster, SURFACES, ZONE_HAZARD, ZONE_OUT_OF_BOUNDS } from './obstacle-raster.ts';
+import {
+  type ObstacleRaster,
+  SURFACES,
+  ZONE_HAZARD,
+  ZONE_NO_DROP,
+  ZONE_NO_LINE,
+  ZONE_NO_PREVIOUS,
+  ZONE_OUT_OF_BOUNDS,
+} from './obstacle-raster.ts';
 import { groundHeight } from './terrain.ts';
 
 const CELL_m = 1;
-const BLOCK_CELLS = 8;
+const BLOCK_CELLS = 5;
 // Hits per metre flown. No measurement stands behind these: they are assumptions, shown to the player with the woods' defaults.
 const WOOD_CROWN_PER_m = 0.35;
 const TREE_CROWN_PER_m = 0.4;
@@ -22,7 +31,10 @@ const POST_HEIGHT_m = 6;
 /** Tee pads and drop zones are in bounds even where an island hole leaves everything else out. */
 const TEE_RADIUS_m = 3;
 
-type Layers = Omit<ObstacleRaster, 'blockCells' | 'blockColumns' | 'blockRows' | 'blockTop_m'>;
+type Layers = Omit<
+  ObstacleRaster,
+  'lostShare' | 'blockCells' | 'blockColumns' | 'blockRows' | 'blockTop_m' | 'blockOut'
+>;
 
 /**
  * The hole as a 1 m column raster for marching flights through it (see ObstacleRaster for the layers).
@@ -42,7 +54,8 @@ export function rasterize(map: HoleMap, margin_m = 60): ObstacleRaster {
   for (const gap of map.gaps) addWindow(layers, gap);
   addZones(layers, map);
   addSurface(layers, map);
-  return { ...layers, ...blockTable(layers, BLOCK_CELLS) };
+  const lost = lostShares(layers, map);
+  return { ...layers, ...(lost && { lostShare: lost }), ...blockTable(layers, BLOCK_CELLS) };
 }
 
 function emptyLayers(map: HoleMap, margin_m: number): Layers {
@@ -181,11 +194,13 @@ function addWindow(layers: Layers, gap: LocalGap): void {
 
 function addZones(layers: Layers, map: HoleMap): void {
   const { zone } = layers;
-  for (const { polygons } of map.outOfBounds)
+  for (const { polygons, relief } of map.outOfBounds) {
+    const bits = ZONE_OUT_OF_BOUNDS | restrictions(relief);
     for (const polygon of polygons)
       fillCentres(layers, polygon, k => {
-        zone[k] = zone[k]! | ZONE_OUT_OF_BOUNDS;
+        zone[k] = zone[k]! | bits;
       });
+  }
   if (map.islands.length > 0) {
     const playable = new Uint8Array(zone.length);
     const keep = (k: number): void => {
@@ -200,15 +215,37 @@ function addZones(layers: Layers, map: HoleMap): void {
       for (const polygon of polygons)
         fillCentres(layers, polygon, k => {
           playable[k] = 1;
-          zone[k] = zone[k]! & ~ZONE_OUT_OF_BOUNDS;
+          zone[k] = 0;
         });
-    for (let k = 0; k < zone.length; k++) if (playable[k] === 0) zone[k] = zone[k]! | ZONE_OUT_OF_BOUNDS;
+    const bits = map.islands.reduce((sum, { relief }) => sum | restrictions(relief), ZONE_OUT_OF_BOUNDS);
+    for (let k = 0; k < zone.length; k++) if (playable[k] === 0) zone[k] = zone[k]! | bits;
   }
   for (const { polygons } of map.hazards)
     for (const polygon of polygons)
       fillCentres(layers, polygon, k => {
         zone[k] = zone[k]! | ZONE_HAZARD;
       });
+}
+
+/** ZONE_ bits of what the course does not allow after out-of-bounds. */
+function restrictions(relief: readonly Relief[] | undefined): number {
+  if (relief === undefined) return 0;
+  return (
+    (relief.includes('line') ? 0 : ZONE_NO_LINE) |
+    (relief.includes('previousLie') ? 0 : ZONE_NO_PREVIOUS) |
+    (relief.includes('dropZone') ? 0 : ZONE_NO_DROP)
+  );
+}
+
+function lostShares(layers: Layers, map: HoleMap): Float32Array | undefined {
+  if (map.lostGrounds === undefined || map.lostGrounds.length === 0) return undefined;
+  const shares = new Float32Array(layers.zone.length);
+  for (const { polygons, share } of map.lostGrounds)
+    for (const polygon of polygons)
+      fillNarrow(layers, polygon, k => {
+        shares[k] = Math.max(shares[k]!, share);
+      });
+  return shares;
 }
 
 function addSurface(layers: Layers, map: HoleMap): void {

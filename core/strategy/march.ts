@@ -1,9 +1,20 @@
-import { ZONE_HAZARD, ZONE_OUT_OF_BOUNDS } from '../geometry/obstacle-raster.ts';
+import {
+  ZONE_HAZARD,
+  ZONE_NO_DROP,
+  ZONE_NO_LINE,
+  ZONE_NO_PREVIOUS,
+  ZONE_OUT_OF_BOUNDS,
+} from '../geometry/obstacle-raster.ts';
 import { CELL, CELL_STRIDE, cellTable } from './cell-table.ts';
+import { createHoleOut, type Spread } from './hole-out.ts';
+import { createLineRelief } from './line-relief.ts';
+import { createRollPath, type RollOff, type RollPath } from './roll-path.ts';
 import type { World } from './world.ts';
 
 /** What became of one part of a throw. */
-export const RESULT = { rest: 0, hit: 1, outOfBounds: 2, hazard: 3, mando: 4 } as const;
+export const RESULT = { rest: 0, hit: 1, outOfBounds: 2, hazard: 3, mando: 4, lost: 5, holed: 6 } as const;
+/** Bits of `Ends.choices`: where else than at its point an out-of-bounds end may be played from. */
+export const CHOICE = { previousLie: 1, dropZone: 2 } as const;
 
 /** Where a throw starts: local metres, and the ground there above the tee's ground. */
 export type Lie = Readonly<{ east_m: number; north_m: number; ground_m: number }>;
@@ -14,7 +25,11 @@ export type Lie = Readonly<{ east_m: number; north_m: number; ground_m: number }
  */
 export type Ends = {
   count: number;
-  /** Next lie, local metres (out-of-bounds: where it was last in bounds; NaN when it never was, or a missed mando has no drop zone). */
+  /**
+   * Next lie, local metres. Out-of-bounds: in from the line where it last crossed it, NaN when it never was in or the course does
+   * not allow that; a missed mando, a lost disc: their drop zone, NaN when there is none (then again from the same lie). Holed:
+   * the basket.
+   */
   readonly x: Float64Array;
   readonly y: Float64Array;
   /** Chances; they sum to 1. */
@@ -23,6 +38,8 @@ export type Ends = {
   readonly penalty: Float64Array;
   /** RESULT codes. */
   readonly kind: Uint8Array;
+  /** CHOICE bits of out-of-bounds ends. */
+  readonly choices: Uint8Array;
   /** Where it came to rest before any relief, for drawing and spread. */
   readonly restX: Float64Array;
   readonly restY: Float64Array;
@@ -40,6 +57,9 @@ export type Marcher = Readonly<{
    * @param exact - the last point is the touchdown and the skid is final; else the ground is looked for along the path
    * @param levelRun_m - ground covered between two path points where the path meets the level: on a slope it lands faster or
    *   slower than there, and skids with the square of that; 0 when unknown
+   * @param spread - the flight's place in its throw's scatter, for the chance that it goes in; without it nothing is holed
+   * @param rollsOff - a roller: rolls from where it comes down, instead of the skid; then only what stands on the ground stops it,
+   *   out-of-bounds ground takes it (water, or whatever is beyond the line: assumed), and `clear` counts the roll too
    */
   march(
     path: Float32Array,
@@ -52,10 +72,14 @@ export type Marcher = Readonly<{
     skidY: number,
     exact: boolean,
     levelRun_m?: number,
+    spread?: Spread,
+    rollsOff?: RollOff,
   ): void;
+  /** The last roll; of an exact one, to where it would have come to rest with nothing in the way. */
+  rolled: RollPath;
 }>;
 
-const MOST_ENDS = 48;
+const MOST_ENDS = 64;
 /** A disc in the lie's own cell has room to leave it. */
 const FREE_START_M = 1.5;
 /** Steps through the raster: fine for answers, coarser for the many paths of a search. */
@@ -75,17 +99,24 @@ const SKID_FACTOR = [0.55, 1, 1.9] as const;
 const SLIDE_FRICTION = [1.6, 0.9, 0.5] as const;
 
 /**
- * @source transmission along a ray: Beer–Lambert law; ends and penalties: Official Rules of Disc Golf 804.01, 806.02, 806.05
- * (texts of 2013–2025). A missed mando is called on entering the plane, so it comes before out-of-bounds (QA-APP-2).
+ * @source transmission along a ray: Beer–Lambert law; ends and penalties: Official Rules of Disc Golf 804.01, 805.03, 806.02,
+ * 806.05 (texts of 2013–2025). A missed mando is called on entering the plane, so it comes before out-of-bounds (QA-APP-2).
  */
 export function createMarcher(world: World): Marcher {
   const r = world.raster;
-  const { cells, hasOutOfBounds } = cellTable(r);
+  const { cells, hasOutOfBounds, byTheLine } = cellTable(r);
   const mandos = world.mandos;
-  const dropX = world.dropZone ? world.dropZone[0] : Number.NaN;
-  const dropY = world.dropZone ? world.dropZone[1] : Number.NaN;
+  const [dropX, dropY] = world.mandoDropZone ?? [Number.NaN, Number.NaN];
+  const [lostX, lostY] = world.lostDropZone ?? [Number.NaN, Number.NaN];
+  const lostShare = r.lostShare;
+  const holeOut = createHoleOut(world);
+  const fromTheLine = createLineRelief(r);
+  const moved = { x: 0, y: 0 };
   const inverseCell = 1 / r.cell_m;
   const inverseBlock = inverseCell / r.blockCells;
+  const lastBlockColumn = r.blockColumns - 1;
+  const lastBlockRow = r.blockRows - 1;
+  let isOutside = 0;
   const columns = r.columns;
   const lastColumn = columns - 1;
   const lastRow = r.rows - 1;
@@ -97,10 +128,13 @@ export function createMarcher(world: World): Marcher {
     weight: column(),
     penalty: column(),
     kind: new Uint8Array(MOST_ENDS),
+    choices: new Uint8Array(MOST_ENDS),
     restX: column(),
     restY: column(),
     clear: 1,
   };
+
+  const rolled = createRollPath(r);
 
   // the walk's state
   let transmission = 1;
@@ -121,12 +155,34 @@ export function createMarcher(world: World): Marcher {
     return w * columns + c;
   }
 
-  function blockTop(e: number, n: number): number {
-    let c = ((e - r.x0_m) * inverseBlock) | 0;
-    let w = ((n - r.y0_m) * inverseBlock) | 0;
-    c = c < 0 ? 0 : c >= r.blockColumns ? r.blockColumns - 1 : c;
-    w = w < 0 ? 0 : w >= r.blockRows ? r.blockRows - 1 : w;
-    return r.blockTop_m[w * r.blockColumns + c];
+  /**
+   * True when nothing can be met on the straight way between two points no lower than `lower`: over all blocks it can touch.
+   * Leaves in `isOutside` whether that is over out-of-bounds.
+   */
+  function isFree(e: number, n: number, toEast: number, toNorth: number, lower: number): boolean {
+    const column = blockAlong(e - r.x0_m, lastBlockColumn);
+    const row = blockAlong(n - r.y0_m, lastBlockRow);
+    const from = row * r.blockColumns + column;
+    if (lower <= r.blockTop_m[from]) return false;
+    isOutside = r.blockOut[from];
+    const toColumn = blockAlong(toEast - r.x0_m, lastBlockColumn);
+    const toRow = blockAlong(toNorth - r.y0_m, lastBlockRow);
+    const columnsOn = toColumn - column;
+    const rowsOn = toRow - row;
+    if (columnsOn === 0 && rowsOn === 0) return true;
+    if (columnsOn > 1 || columnsOn < -1 || rowsOn > 1 || rowsOn < -1) return false;
+    if (!isLike(from + rowsOn * r.blockColumns + columnsOn, lower)) return false;
+    if (columnsOn === 0 || rowsOn === 0) return true;
+    return isLike(from + columnsOn, lower) && isLike(from + rowsOn * r.blockColumns, lower);
+  }
+
+  function isLike(block: number, lower: number): boolean {
+    return lower > r.blockTop_m[block] && r.blockOut[block] === isOutside;
+  }
+
+  function blockAlong(offset_m: number, last: number): number {
+    const block = (offset_m * inverseBlock) | 0;
+    return block < 0 ? 0 : Math.min(block, last);
   }
 
   function push(
@@ -137,6 +193,7 @@ export function createMarcher(world: World): Marcher {
     kind: number,
     restX: number,
     restY: number,
+    choices = 0,
   ): void {
     if (ends.count === MOST_ENDS) {
       ends.weight[MOST_ENDS - 1] += weight;
@@ -148,15 +205,47 @@ export function createMarcher(world: World): Marcher {
     ends.weight[at] = weight;
     ends.penalty[at] = penalty;
     ends.kind[at] = kind;
+    ends.choices[at] = choices;
     ends.restX[at] = restX;
     ends.restY[at] = restY;
   }
 
   function endAt(e: number, n: number, weight: number, kind: number): void {
-    const zone = r.zone[cellIndex(e, n)];
-    if (zone & ZONE_OUT_OF_BOUNDS) push(lastInX, lastInY, weight, 1, RESULT.outOfBounds, e, n);
-    else if (zone & ZONE_HAZARD) push(e, n, weight, 1, RESULT.hazard, e, n);
-    else push(e, n, weight, 0, kind, e, n);
+    const cell = cellIndex(e, n);
+    const zone = r.zone[cell];
+    if (zone & ZONE_OUT_OF_BOUNDS) {
+      pushOut(zone, e, n, weight);
+      return;
+    }
+    const lost = lostShare === undefined ? 0 : lostShare[cell];
+    if (lost > 0) {
+      push(lostX, lostY, weight * lost, 1, RESULT.lost, e, n);
+      if (lost === 1) return;
+    }
+    const found = weight * (1 - lost);
+    if (zone & ZONE_HAZARD) push(e, n, found, 1, RESULT.hazard, e, n);
+    else if (byTheLine[cell]) {
+      moved.x = e;
+      moved.y = n;
+      fromTheLine(moved);
+      push(moved.x, moved.y, found, 0, kind, e, n);
+    } else push(e, n, found, 0, kind, e, n);
+  }
+
+  function pushOut(zone: number, e: number, n: number, weight: number): void {
+    moved.x = zone & ZONE_NO_LINE ? Number.NaN : lastInX;
+    moved.y = lastInY;
+    if (!Number.isNaN(moved.x)) fromTheLine(moved);
+    const choices = (zone & ZONE_NO_PREVIOUS ? 0 : CHOICE.previousLie) | (zone & ZONE_NO_DROP ? 0 : CHOICE.dropZone);
+    push(moved.x, moved.y, weight, 1, RESULT.outOfBounds, e, n, choices);
+  }
+
+  /** The part of the flight that goes in comes first: what is left of the others stays in proportion. */
+  function holed(chance: number): void {
+    const others = 1 - chance;
+    for (let i = 0; i < ends.count; i++) ends.weight[i] *= others;
+    const [x, y] = world.basket;
+    push(x, y, chance, 0, RESULT.holed, x, y);
   }
 
   function flushHits(): void {
@@ -213,6 +302,47 @@ export function createMarcher(world: World): Marcher {
     endAt(east, north, transmission, RESULT.rest);
   }
 
+  function rollToRest(rollsOff: RollOff, sinAim: number, cosAim: number, exact: boolean): void {
+    rolled.start(rollsOff, east, north, sinAim, cosAim, exact);
+    let isOver = false;
+    while (!isOver && rolled.roll()) {
+      const { east: e, north: n } = rolled;
+      const cell = cellIndex(e, n);
+      if (mandos.length > 0 && crossesLow(east, north, e - east, n - north)) {
+        flushHits();
+        push(dropX, dropY, transmission, 1, RESULT.mando, e, n);
+        ends.clear = transmission;
+        transmission = 0;
+        isOver = true;
+      } else {
+        if (r.lowTop_m[cell] > 0 && r.lowDensity[cell] > 0) {
+          const stopped = transmission * (1 - Math.exp(-r.lowDensity[cell] * rolled.step_m));
+          hitX += stopped * east;
+          hitY += stopped * north;
+          hitWeight += stopped;
+          transmission -= stopped;
+        }
+        if (hitWeight > 0) {
+          hitRun += rolled.step_m;
+          if (hitRun >= MERGE_M || transmission < LEAST_TRANSMISSION) flushHits();
+        }
+        east = e;
+        north = n;
+        if (r.zone[cell] & ZONE_OUT_OF_BOUNDS) isOver = true;
+        else {
+          lastInX = e;
+          lastInY = n;
+        }
+        if (transmission < LEAST_TRANSMISSION) isOver = true;
+      }
+    }
+    if (exact) while (rolled.roll());
+    if (transmission === 0) return;
+    flushHits();
+    ends.clear = transmission < LEAST_TRANSMISSION ? 0 : transmission;
+    if (ends.clear > 0) endAt(east, north, transmission, RESULT.rest);
+  }
+
   /** True when a skid along the ground enters the plane of a mando. */
   function crossesLow(e: number, n: number, de: number, dn: number): boolean {
     for (const m of mandos) if (m.low_m <= 0 && crossing(e, n, de, dn, m.ax, m.ay, m.bx, m.by) <= 1) return true;
@@ -237,6 +367,8 @@ export function createMarcher(world: World): Marcher {
     skidY: number,
     exact: boolean,
     levelRun_m = 0,
+    spread?: Spread,
+    rollsOff?: RollOff,
   ): void {
     const lieEast = lie.east_m;
     const lieNorth = lie.north_m;
@@ -288,7 +420,7 @@ export function createMarcher(world: World): Marcher {
         }
       }
       const lower = Math.min(z1, z);
-      if (missed || run > 7 || lower <= blockTop(east, north)) {
+      if (missed || hitWeight > 0 || !isFree(east, north, east1, north1, lower)) {
         const steps = Math.max(1, Math.ceil(run * share * stepsPerM));
         const grow = share / steps;
         const length = Math.sqrt(run * run + dz * dz) * grow;
@@ -346,9 +478,15 @@ export function createMarcher(world: World): Marcher {
             lastInY = north + f * dn;
           }
         }
+        if (hasOutOfBounds && !landed && !missed && (r.zone[cellIndex(east1, north1)] & ZONE_OUT_OF_BOUNDS) === 0) {
+          lastInX = east1;
+          lastInY = north1;
+        }
       } else {
-        lastInX = east1;
-        lastInY = north1;
+        if (isOutside === 0) {
+          lastInX = east1;
+          lastInY = north1;
+        }
         flown += run;
       }
       if (landed) break;
@@ -365,12 +503,23 @@ export function createMarcher(world: World): Marcher {
     }
     flushHits();
     ends.clear = transmission;
+    if (rollsOff !== undefined) {
+      rollToRest(rollsOff, sinAim, cosAim, exact);
+      normalise();
+      return;
+    }
+    const landedEast = east;
+    const landedNorth = north;
     const pace = levelRun_m > 0 && landed ? Math.min(MOST_PACE, lastRun / levelRun_m) : 1;
     skidToRest(skidX * pace * pace, skidY * pace * pace, sinAim, cosAim, exact);
     normalise();
+    if (spread === undefined) return;
+    const going =
+      ends.clear * holeOut.chance(path, first, points, lie, sinAim, cosAim, landedEast, landedNorth, spread);
+    if (going > 0) holed(going);
   }
 
-  return { ends, march };
+  return { ends, march, rolled };
 }
 
 /** Share of the way p → p + d at which it crosses a–b, or Infinity. */

@@ -101,7 +101,7 @@ export function rasterOf(fill: (east_m: number, north_m: number) => Cell, half_m
       layers.surface[k] = cell.surface ?? TURF;
     }
   }
-  return { ...layers, ...blockTable(layers, 8) };
+  return { ...layers, ...blockTable(layers, 5) };
 }
 
 export function worldOf(
@@ -109,7 +109,16 @@ export function worldOf(
   rest: Readonly<{ mandos?: readonly MandoPlane[]; dropZone?: readonly [number, number] }> = {},
 ): World {
   const basket = [0, 100] as const;
-  return { map: bareHole({ basket }), raster, basket, mandos: rest.mandos ?? [], dropZone: rest.dropZone ?? null };
+  const dropZone = rest.dropZone ?? null;
+  return {
+    map: bareHole({ basket }),
+    raster,
+    basket,
+    mandos: rest.mandos ?? [],
+    dropZone,
+    mandoDropZone: dropZone,
+    lostDropZone: null,
+  };
 }
 
 type Point = readonly [along_m: number, left_m: number, up_m: number];
