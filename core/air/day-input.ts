@@ -7,7 +7,7 @@ const between = (low: number, high: number, unit: string, hint = '') =>
     .max(high, `must lie in ${low}…${high} ${unit}${hint}`);
 
 export const STRONGEST_WIND_mps = 40;
-const STRONGEST_GUST_mps = 70;
+export const STRONGEST_GUST_mps = 70;
 
 /** What a player can say about the day. Everything is optional; what is given beside a METAR stands above it. */
 export const dayInputSchema = z.strictObject({

@@ -4,6 +4,7 @@ const SINGULAR: Readonly<Record<string, string>> = {
   'tree rows and hedges': 'tree row or hedge',
   'walls, fences and buildings': 'wall, fence or building',
   'out-of-bounds': 'out-of-bounds',
+  'places where discs get lost': 'place where discs get lost',
   'places where people pass': 'place where people pass',
 };
 

@@ -44,6 +44,12 @@ type OnMap = Readonly<{
   assumed: readonly string[];
 }>;
 
+/** Where a throw that went out-of-bounds may be played from: in from the line, the previous lie, the drop zone (806.02). */
+export type Relief = 'line' | 'previousLie' | 'dropZone';
+/** What a drop zone is for. One that does not say serves out-of-bounds and missed mandos: a lost disc has its own (805.03). */
+export type DropZoneUse = 'outOfBounds' | 'mando' | 'lostDisc';
+export const USUAL_USES: readonly DropZoneUse[] = ['outOfBounds', 'mando'];
+
 export type MandoSide = 'left' | 'right' | 'above' | 'below';
 export type CoverForm = 'wood' | 'scrub' | 'treeRow' | 'hedge' | 'wall' | 'fence' | 'building';
 
@@ -91,10 +97,14 @@ export type OutOfBounds = OnMap &
     reason: 'tagged' | 'water';
     /** For LineStrings: full width of the strip that is out (a stream, a road). Absent: the line is a boundary, and the ground beyond it, seen from the fairway, is out. */
     strip_m?: number;
+    /** Where a throw may be played from after it, when the course restricts that; absent: any of them. */
+    relief?: readonly Relief[];
   }>;
 export type Hazard = OnMap & Readonly<{ kind: 'hazard'; geometry: Polygon | MultiPolygon }>;
-export type Island = OnMap & Readonly<{ kind: 'island'; geometry: Polygon | MultiPolygon }>;
-export type DropZone = OnMap & Readonly<{ kind: 'dropZone'; position: LonLat }>;
+export type Island = OnMap & Readonly<{ kind: 'island'; geometry: Polygon | MultiPolygon; relief?: readonly Relief[] }>;
+export type DropZone = OnMap & Readonly<{ kind: 'dropZone'; position: LonLat; uses?: readonly DropZoneUse[] }>;
+/** Ground where a disc at rest is not found with chance `share`. */
+export type LostGround = OnMap & Readonly<{ kind: 'lostGround'; geometry: Polygon | MultiPolygon; share: number }>;
 export type Mando = OnMap &
   Readonly<{
     kind: 'mando';
@@ -115,6 +125,7 @@ export type CourseObject =
   | OutOfBounds
   | Hazard
   | Island
+  | LostGround
   | DropZone
   | Mando
   | Fairway

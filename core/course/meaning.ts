@@ -19,5 +19,6 @@ export function meaning(tags: Tags): string | undefined {
   if (isWater(tags)) return 'water';
   if (tags.has('highway')) return 'way';
   if (tagWord(tags, 'amenity') === 'parking') return 'parking';
-  return tags.has('out_of_bounds') ? 'out-of-bounds' : undefined;
+  if (tags.has('out_of_bounds')) return 'out-of-bounds';
+  return tags.has('lost_disc') ? 'ground where discs get lost' : undefined;
 }

@@ -1,5 +1,6 @@
 import { coverDefaults, lightDensity } from './defaults.ts';
 import type { Notes } from './notes.ts';
+import { parseShare } from './tag-share.ts';
 import { type TaggedFeature, tagPath, tagText } from './tags.ts';
 
 const words: Readonly<Record<string, number>> = {
@@ -17,9 +18,8 @@ export function readDensity(feature: TaggedFeature, notes: Notes): number | unde
   const text = tagText(feature.tags, 'density')?.toLowerCase();
   if (text === undefined) return undefined;
   if (Object.hasOwn(words, text)) return words[text];
-  const match = /^(\d*\.?\d+|\d+\.)\s*(%?)$/.exec(text);
-  const share = match === null ? Number.NaN : Number(match[1]) / (match[2] === '%' ? 100 : 1);
-  if (share >= 0 && share <= 1) return share;
+  const share = parseShare(text);
+  if (share !== undefined) return share;
   notes.problems.push({
     path: tagPath(feature, 'density'),
     message: `density ${text} is not a share: write 0 to 1 (the share of throws stopped on 10 m of level flight), such as 0.3, or light, open or dense`,

@@ -2,6 +2,7 @@ import type { DropZone, Fairway, Hazard, Island, Mando, OutOfBounds } from './co
 import type { Notes } from './notes.ts';
 import { onMap, wrongShape } from './on-map.ts';
 import { readMandos } from './read-mandos.ts';
+import { readRelief, readUses } from './read-relief.ts';
 import { areaOf, centreOf, isClosed, linesOf, lonLat, pointsOf, polygonsOf } from './shapes.ts';
 import { label, type TaggedFeature, tagPath, tagText, tagWord } from './tags.ts';
 
@@ -18,6 +19,8 @@ export function readGolfObjects(
     case 'basket':
     case 'pin':
     case 'course':
+    // ground that `lost_disc` may speak of
+    case 'rough':
       return [];
     case 'mando':
       return readMandos(feature, notes);
@@ -33,7 +36,8 @@ export function readGolfObjects(
         wrongShape(feature, word, 'a Polygon', notes);
         return [];
       }
-      if (word !== 'fairway') return [{ ...onMap(feature), kind: word, geometry }];
+      if (word === 'hazard') return [{ ...onMap(feature), kind: word, geometry }];
+      if (word === 'island') return [{ ...onMap(feature), kind: word, geometry, ...readRelief(feature, notes) }];
       const surface = tagText(feature.tags, 'surface');
       return [{ ...onMap(feature), kind: word, geometry, ...(surface === undefined ? {} : { surface }) }];
     }
@@ -58,7 +62,8 @@ function readOutOfBounds(feature: TaggedFeature, notes: Notes): OutOfBounds[] {
       message: `${label(feature, 'out-of-bounds')} is a closed line: the ground inside it is taken as out; if the ground outside is meant, open the line`,
     });
   }
-  return shapes.map(geometry => ({ ...onMap(feature), kind: 'outOfBounds', geometry, reason: 'tagged' }));
+  const relief = readRelief(feature, notes);
+  return shapes.map(geometry => ({ ...onMap(feature), kind: 'outOfBounds', geometry, reason: 'tagged', ...relief }));
 }
 
 function readDropZones(feature: TaggedFeature, notes: Notes): DropZone[] {
@@ -66,5 +71,6 @@ function readDropZones(feature: TaggedFeature, notes: Notes): DropZone[] {
   const centres = area === undefined ? [] : polygonsOf(area).map(centreOf);
   const positions = [...pointsOf(feature).map(point => lonLat(point.coordinates)), ...centres];
   if (positions.length === 0) wrongShape(feature, 'drop_zone', 'a Point', notes);
-  return positions.map(position => ({ ...onMap(feature), kind: 'dropZone', position }));
+  const uses = readUses(feature, notes);
+  return positions.map(position => ({ ...onMap(feature), kind: 'dropZone', position, ...uses }));
 }

@@ -2,6 +2,7 @@ import type { CourseObject } from './course.ts';
 import type { Notes } from './notes.ts';
 import { readCovers } from './read-covers.ts';
 import { readGolfObjects } from './read-golf-objects.ts';
+import { readLostGround } from './read-lost-ground.ts';
 import { readOutGround } from './read-out-ground.ts';
 import { readOverhead } from './read-overhead.ts';
 import { readPeople } from './read-people.ts';
@@ -16,6 +17,7 @@ export function readObjects(feature: TaggedFeature, notes: Notes): CourseObject[
     ...readTrees(feature, notes),
     ...readCovers(feature, notes),
     ...readOutGround(feature, notes),
+    ...readLostGround(feature, notes),
     ...readPeople(feature),
   ];
 }

@@ -4,6 +4,7 @@ import { limits } from './limits.ts';
 import type { Notes } from './notes.ts';
 import { onMap, standInFor, wrongShape } from './on-map.ts';
 import { isFootpath } from './read-people.ts';
+import { readRelief } from './read-relief.ts';
 import { areaOf, linesOf } from './shapes.ts';
 import { lengthTag } from './tag-number.ts';
 import { label, type TaggedFeature, type Tags, tagPath, tagText, tagWord } from './tags.ts';
@@ -51,6 +52,7 @@ export function readOutGround(feature: TaggedFeature, notes: Notes): OutOfBounds
       message: `${what} is taken as out-of-bounds: to confirm; tag out_of_bounds=yes or no as the course decides`,
     });
   }
+  const relief = readRelief(feature, notes);
   const width = lengthTag(feature, 'width', limits.width_m, notes);
   return shapes.map(geometry => {
     const { assumed, orDefault } = standInFor(
@@ -68,6 +70,7 @@ export function readOutGround(feature: TaggedFeature, notes: Notes): OutOfBounds
       geometry,
       reason,
       ...(strip_m === undefined ? {} : { strip_m }),
+      ...relief,
     };
   });
 }

@@ -31,8 +31,8 @@ export type LocalArea = Origin &
     name?: string;
   }>;
 /** `relief`: where a throw that went out here (for an island: out of it) may be played from; absent: the line, the previous lie, the drop zone. */
-export type LocalOutArea = LocalArea & Readonly<{ relief?: readonly Relief[] }>;
-export type LocalLostGround = LocalArea & Readonly<{ share: number }>;
+type LocalOutArea = LocalArea & Readonly<{ relief?: readonly Relief[] }>;
+type LocalLostGround = LocalArea & Readonly<{ share: number }>;
 export type LocalFairway = LocalArea & Readonly<{ surface: SurfaceName; ownHole: boolean }>;
 /** A vertical plane a throw must not enter: over the ground track `line`, between the two heights above ground. */
 export type LocalMando = Origin &

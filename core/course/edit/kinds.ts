@@ -11,6 +11,7 @@ export const FEATURE_KINDS = [
   'water',
   'hazard',
   'island',
+  'rough',
   'mando',
   'dropZone',
   'tree',
@@ -52,6 +53,19 @@ const ele: KindField = { key: 'ele', label: 'Ground above sea level', takes: 'le
 const height: KindField = { key: 'height', label: 'Height of the top', takes: 'length' };
 const underside: KindField = { key: 'min_height', label: 'Lowest branches', takes: 'length' };
 const width: KindField = { key: 'width', label: 'Width, when drawn as a line', takes: 'length' };
+const lostDisc: KindField = { key: 'lost_disc', label: 'Share of discs not found', takes: 'share' };
+const relief: KindField = {
+  key: 'relief',
+  label: 'After it, only from',
+  takes: 'choice',
+  choices: ['line', 'previous_lie', 'drop_zone', 'line;previous_lie', 'previous_lie;drop_zone', 'line;drop_zone'],
+};
+const serves: KindField = {
+  key: 'serves',
+  label: 'For',
+  takes: 'choice',
+  choices: ['out_of_bounds', 'mando', 'lost_disc', 'out_of_bounds;mando', 'out_of_bounds;mando;lost_disc'],
+};
 const density: KindField = { key: 'density', label: 'Share of throws stopped on 10 m', takes: 'share' };
 
 /** The kinds with their tags, in the order they are offered. */
@@ -79,16 +93,17 @@ export const KINDS: Readonly<Record<FeatureKind, KindOf>> = {
     word: 'out-of-bounds',
     shapes: ['Polygon', 'LineString'],
     tags: { disc_golf: 'out_of_bounds' },
-    fields: [name, ref],
+    fields: [name, ref, relief],
   },
   water: {
     word: 'water',
     shapes: ['Polygon'],
     tags: { natural: 'water' },
-    fields: [name, { key: 'out_of_bounds', label: 'Out-of-bounds', takes: 'choice', choices: ['yes', 'no'] }],
+    fields: [name, { key: 'out_of_bounds', label: 'Out-of-bounds', takes: 'choice', choices: ['yes', 'no'] }, relief],
   },
-  hazard: { word: 'hazard', shapes: ['Polygon'], tags: { disc_golf: 'hazard' }, fields: [name, ref] },
-  island: { word: 'island', shapes: ['Polygon'], tags: { disc_golf: 'island' }, fields: [name, ref] },
+  hazard: { word: 'hazard', shapes: ['Polygon'], tags: { disc_golf: 'hazard' }, fields: [name, ref, lostDisc] },
+  island: { word: 'island', shapes: ['Polygon'], tags: { disc_golf: 'island' }, fields: [name, ref, relief] },
+  rough: { word: 'rough', shapes: ['Polygon'], tags: { disc_golf: 'rough' }, fields: [lostDisc, name, ref] },
   mando: {
     word: 'mando',
     shapes: ['Point', 'LineString'],
@@ -105,7 +120,7 @@ export const KINDS: Readonly<Record<FeatureKind, KindOf>> = {
       { key: 'height', label: 'Height, for above and below', takes: 'length' },
     ],
   },
-  dropZone: { word: 'drop zone', shapes: ['Point'], tags: { disc_golf: 'drop_zone' }, fields: [ref, name] },
+  dropZone: { word: 'drop zone', shapes: ['Point'], tags: { disc_golf: 'drop_zone' }, fields: [ref, name, serves] },
   tree: {
     word: 'tree',
     shapes: ['Point'],
@@ -122,7 +137,7 @@ export const KINDS: Readonly<Record<FeatureKind, KindOf>> = {
     word: 'wood',
     shapes: ['Polygon'],
     tags: { natural: 'wood' },
-    fields: [height, underside, density, name],
+    fields: [height, underside, density, lostDisc, name],
   },
   treeRow: {
     word: 'row of trees',
