@@ -16,10 +16,11 @@ import {
   startFit,
 } from './disc-fit.ts';
 import { fieldRecords } from './fieldwork.ts';
-import type { FittedPlayer, FittedThrow } from './fitted-player.ts';
+import type { FittedPlayer, FittedThrow, SpecialStatus } from './fitted-player.ts';
 import { FlownSpreadSchema, type FlownThrow, flownSpread } from './flown-spread.ts';
-import { isUsableForFit, type PlayerFile } from './player-file.ts';
+import { type FieldThrow, isUsableForFit, type PlayerFile } from './player-file.ts';
 import { restSamples } from './rest-samples.ts';
+import { SpecialReportSchema, specialReports } from './special-report.ts';
 import { cm, roundedSpread, SpreadEllipseSchema, spreadEllipses } from './spread-ellipse.ts';
 import { driftText, stabilityDrift } from './stability-drift.ts';
 import { bagSpread, rulerOf, weighThrows } from './weigh-throws.ts';
@@ -64,6 +65,7 @@ export const DiscScatterSchema = z.strictObject({
   finish_m: metres.describe('right positive'),
   finishSd_m: metres,
   views: z.array(ViewSchema),
+  specials: z.array(SpecialReportSchema).describe('its rollers and overhead throws, where any were measured'),
   unused: z
     .array(z.strictObject({ ...place, along_m: metres, side_m: metres.nullable(), why: z.string() }))
     .describe('throws that say nothing of the arm'),
@@ -141,7 +143,8 @@ export function discScatter(file: PlayerFile, player: FittedPlayer, discId: stri
     finishSd_m: cm(fitted.finishSd_m),
     views: [calm, ...own.groups.map(at => groupView(flier, own, at, normals))],
     byDay: byDay(file, calm.points, fitted.distanceSd_m),
-    unused: unusedThrows(file, discId, hand),
+    specials: specialReports(fitted.specials),
+    unused: unusedThrows(file, discId, hand, fitted.specials ?? []),
     drift: drift && {
       sessions: drift.sessions.map(({ date, day, throws, stability, sd }) => ({ date, day, throws, stability, sd })),
       verdict: drift.verdict,
@@ -270,12 +273,28 @@ function byDay(file: PlayerFile, points: ScatterView['points'], distanceSd_m: nu
   return dated.map(at => ({ ...at, day: at.day - dated[0]!.day }));
 }
 
-function unusedThrows(file: PlayerFile, discId: string, hand: Hand): DiscScatter['unused'] {
+function unusedThrows(
+  file: PlayerFile,
+  discId: string,
+  hand: Hand,
+  specials: readonly SpecialStatus[],
+): DiscScatter['unused'] {
   return file.sessions.flatMap(({ throws }, session) =>
     throws.flatMap((t, place) => {
       if (t.discId !== discId || t.hand !== hand || isUsableForFit(t)) return [];
-      const why = t.power === 'part' ? 'part power without a number' : `${t.shape} throws are not modelled`;
-      return [{ session, place, along_m: t.distance_m, side_m: t.side_m ?? null, why }];
+      return [{ session, place, along_m: t.distance_m, side_m: t.side_m ?? null, why: whyUnused(t, specials) }];
     }),
   );
+}
+
+/** A throw that says nothing of the arm may still count among throws of its own kind. */
+function whyUnused(t: FieldThrow, specials: readonly SpecialStatus[]): string {
+  if (t.shape !== 'roller' && t.shape !== 'overhead') return 'part power without a number';
+  if (t.side_m === undefined) return `${t.shape} without its sideways finish`;
+  if (t.power === 'part') return `${t.shape} at part power without a number`;
+  const own = specials.find(({ shape }) => shape === t.shape);
+  if (own === undefined || own.problem !== null) return `${t.shape}: not fitted`;
+  return own.fit === null
+    ? `${t.shape}: kept until there are ${own.needed} more`
+    : `${t.shape}: counts among those, which are fitted on their own`;
 }

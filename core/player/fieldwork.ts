@@ -79,7 +79,7 @@ function recordOf(file: PlayerFile, disc: FieldDisc, discIndex: number, hand: Ha
 }
 
 /** From "blows from, clockwise from north" to the velocity of the air along and left of the throw, at 10 m. */
-function airInThrowFrame({ wind, bearing_deg }: FieldSession): { x_mps: number; y_mps: number } {
+export function airInThrowFrame({ wind, bearing_deg }: FieldSession): { x_mps: number; y_mps: number } {
   if (wind === undefined || wind.speed_mps === 0 || bearing_deg === undefined) return { x_mps: 0, y_mps: 0 };
   const speed_mps = windAt10m({ speed_mps: wind.speed_mps, height_m: wind.height_m, exposure: 'open' });
   const fromRightOfAim = ((wind.from_deg - bearing_deg) * Math.PI) / 180;

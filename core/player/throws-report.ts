@@ -5,6 +5,7 @@ import { DISC_CLASSES } from './disc-class.ts';
 import type { DiscSigns } from './disc-signs.ts';
 import type { FittedPlayer, FittedThrow } from './fitted-player.ts';
 import { readiness } from './readiness.ts';
+import { SpecialReportSchema, specialReports } from './special-report.ts';
 import { driftText, type StabilityDrift } from './stability-drift.ts';
 
 const distance = z.number().describe('metres');
@@ -83,6 +84,7 @@ const ThrowRowSchema = z.object({
   anhyzer: AnhyzerSchema.nullable().describe('sign of a disc too fast; null for discs that suit any arm'),
   drift: DriftSchema.nullable().describe('stability over the sessions; null while there are too few'),
   notes: z.array(z.string()),
+  specials: z.array(SpecialReportSchema).describe('rollers and overhead throws, where any were measured'),
 });
 
 const LayoutSchema = z.object({
@@ -189,6 +191,7 @@ function rowOf(bag: readonly FittedThrow[], t: FittedThrow, signs: DiscSigns): T
     anhyzer: signs.anhyzer && anhyzerOf(signs.anhyzer, ready.verdict),
     drift: signs.drift && driftOf(signs.drift),
     notes: [...t.notes],
+    specials: specialReports(t.specials),
   };
 }
 

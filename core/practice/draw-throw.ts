@@ -1,11 +1,12 @@
 import { SAMPLE_DIMENSIONS } from '../flight/normal-samples.ts';
-import type { FittedPlayer } from '../player/fitted-player.ts';
+import type { FittedPlayer, FittedThrow } from '../player/fitted-player.ts';
 import { planningScatter } from '../strategy/throw-samples.ts';
 import type { DrawThrow } from './play-hole.ts';
 import { normalOf, type RandomStream } from './random-stream.ts';
 
 // Columns of a normal sample that what the fit leaves unknown is counted in (see throw-samples).
 const SPEED = 0;
+const AZIMUTH = 1;
 const HYZER = 2;
 
 /** Every throw independent of every other, what the fit leaves unknown in its scatter: as the plan counts. */
@@ -25,9 +26,32 @@ export function throwsOfOneRound(player: FittedPlayer, random: RandomStream, see
     for (let i = 0; i < SAMPLE_DIMENSIONS; i++) row[i] = random.normal();
     const fitted = player.throws[shot.throwIndex]!;
     const whole = planningScatter(fitted, shot);
-    const own = planningScatter({ ...fitted, releaseSpeedSd: 0, stabilityOffsetSd: 0 }, shot);
+    const own = planningScatter(withoutDoubt(fitted), shot);
     row[SPEED] = shared(row[SPEED]!, own.speed, whole.speed, normalOf(seed, round, shot.throwIndex, SPEED));
+    // what is unknown of an overhead throw's finish is counted in its aim
+    if (whole.azimuth_deg > own.azimuth_deg)
+      row[AZIMUTH] = shared(
+        row[AZIMUTH]!,
+        own.azimuth_deg,
+        whole.azimuth_deg,
+        normalOf(seed, round, shot.throwIndex, AZIMUTH),
+      );
     row[HYZER] = shared(row[HYZER]!, own.hyzer_deg, whole.hyzer_deg, normalOf(seed, round, shot.throwIndex, HYZER));
+  };
+}
+
+function withoutDoubt(fitted: FittedThrow): FittedThrow {
+  const { specials } = fitted;
+  return {
+    ...fitted,
+    releaseSpeedSd: 0,
+    stabilityOffsetSd: 0,
+    ...(specials && {
+      specials: specials.map(one => ({
+        ...one,
+        fit: one.fit && { ...one.fit, doubt: { speed: 0, azimuth_deg: 0, hyzer_deg: 0 } },
+      })),
+    }),
   };
 }
 

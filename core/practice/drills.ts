@@ -1,5 +1,6 @@
 import type { PuttingCurve } from '../player/fitted-player.ts';
 import { makeChance } from '../player/putting-curve.ts';
+import { nameInText } from '../units/name-in-text.ts';
 import type { OwnBest, PracticeHole } from './practice-hole.ts';
 import { LESS_SPREAD, type PuttUse, type ThrowUse } from './throw-uses.ts';
 
@@ -59,7 +60,7 @@ function throwDrills(holes: readonly PracticeHole[]): Drill[] {
     const line = hand === 'forehand' ? `forehand, ${shape}` : shape;
     return {
       kind: 'throw',
-      title: `${disc}, ${line}, ${distance_m.toFixed(0)} m`,
+      title: `${nameInText(disc)}, ${line}, ${distance_m.toFixed(0)} m`,
       text: `${THROWS} throws at a mark ${distance_m.toFixed(0)} m away. ${uses.some(use => use.isMeasured) ? 'By your fieldwork' : 'As predicted (you have not measured it)'} half of them, ${THROWS / 2}, rest within ${half_m.toFixed(0)} m of the middle of them all: work towards ${Math.round(THROWS * LESS_SPREAD_SHARE)}.`,
       why: `The round asks for it ${often.toFixed(1)} times; a fifth less spread would save ${worth.toFixed(2)} throws a round.`,
       worth,
@@ -114,12 +115,12 @@ function limitDrills(holes: readonly PracticeHole[], own: readonly OwnBest[]): D
   const short_m = hole.playLength_m - hole.shot.distance_m;
   const reach =
     short_m > 5
-      ? `it leaves ${short_m.toFixed(0)} m where ${best.shot.disc} would leave ${Math.max(0, hole.playLength_m - best.shot.distance_m).toFixed(0)} m`
-      : `${percentOf(hole.shot.within10mChance)} of them end within 10 m, ${percentOf(best.shot.within10mChance)} with ${best.shot.disc}`;
+      ? `it leaves ${short_m.toFixed(0)} m where ${nameInText(best.shot.disc)} would leave ${Math.max(0, hole.playLength_m - best.shot.distance_m).toFixed(0)} m`
+      : `${percentOf(hole.shot.within10mChance)} of them end within 10 m, ${percentOf(best.shot.within10mChance)} with ${nameInText(best.shot.disc)}`;
   return [
     {
       kind: 'distance',
-      title: `The tee throw of hole ${hole.ref}: ${hole.shot.disc}, ${hole.shot.shape}${hole.shot.hand === 'forehand' ? ', forehand' : ''}`,
+      title: `The tee throw of hole ${hole.ref}: ${nameInText(hole.shot.disc)}, ${hole.shot.shape}${hole.shot.hand === 'forehand' ? ', forehand' : ''}`,
       text: `${THROWS} throws along the line of hole ${hole.ref} on an open field, ${hole.shot.distance_m.toFixed(0)} m and straight first, longer after. Write them down as fieldwork.`,
       why: `Here the limit costs most, ${cost.toFixed(1)} throws against your whole bag: ${reach}.`,
       worth: cost,

@@ -1,3 +1,4 @@
+import { nameInText } from '../units/name-in-text.ts';
 import { type CourseFit, courseScore, type HoleFit, type TeeFit } from './course-fit.ts';
 import type { CourseFitReport } from './practice-report.ts';
 
@@ -41,7 +42,7 @@ function courseText({ holes }: CourseFit, suits: number): string {
       ? `All ${holes.length} holes suit.`
       : `${suits} of ${holes.length} holes suit; skip ${listed(skip)}.`,
     ...(other.length > 0
-      ? [`Other tees: ${other.map(hole => `${hole.ref} from the ${hole.tee!.name}`).join(', ')}.`]
+      ? [`Other tees: ${other.map(hole => `${hole.ref} from the ${nameInText(hole.tee!.name)}`).join(', ')}.`]
       : []),
   ].join(' ');
 }
@@ -51,12 +52,12 @@ export function holeText({ tees, tee }: HoleFit): string {
   const [first] = tees;
   if (tee === null) {
     const shortest = tees.reduce((a, b) => (b.estimate.playLength_m < a.estimate.playLength_m ? b : a));
-    const from = tees.length > 1 ? ` from the ${shortest.name}, its shortest` : '';
+    const from = tees.length > 1 ? ` from the ${nameInText(shortest.name)}, its shortest` : '';
     return `too long: ${metres(shortest.estimate.playLength_m)}${from}, ${reachWords(shortest)}`;
   }
   const within = `within 20 m in ${parThrows(tee.estimate.par)} about ${Math.round(100 * tee.estimate.reach20Chance)} % of the time`;
   if (tee === first) return `${metres(tee.estimate.playLength_m)}, ${within}`;
-  return `from the ${tee.name}, ${metres(tee.estimate.playLength_m)} (the ${first!.name} is ${metres(first!.estimate.playLength_m)}, too long): ${within}`;
+  return `from the ${nameInText(tee.name)}, ${metres(tee.estimate.playLength_m)} (the ${nameInText(first!.name)} is ${metres(first!.estimate.playLength_m)}, too long): ${within}`;
 }
 
 function reachWords({ estimate }: TeeFit): string {

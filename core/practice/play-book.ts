@@ -1,5 +1,5 @@
 import { LANDING } from '../flight/flier.ts';
-import { type Candidate, chooseShot, type Effort, NEXT_EFFORT } from '../strategy/choose-shot.ts';
+import { type Candidate, chooseShot, type Effort, NEXT_EFFORT, QUICK_ROUNDS } from '../strategy/choose-shot.ts';
 import type { SolvedHole } from '../strategy/hole-solver.ts';
 import type { Lie } from '../strategy/march.ts';
 import { puttFrom } from '../strategy/putting-value.ts';
@@ -54,6 +54,7 @@ const EFFORT: Effort = {
   short: 12,
   exactRows: 6,
   refine: 2,
+  rounds: QUICK_ROUNDS,
   answerRows: 32,
   otherRows: 16,
 };
@@ -105,7 +106,7 @@ export function playBook(solved: SolvedHole, tee: Candidate): PlayBook {
 
   /** Expected throws of a shot from a lie by a few samples, the same for all. */
   function tried(shot: ShotSpec, aim_deg: number, lie: Lie): number {
-    const value: ThrowValue = { paths: 0, sum: 0, replay: 0 };
+    const value: ThrowValue = { paths: 0, sum: 0, replay: 0, lieValue: valueAt(field, lie.east_m, lie.north_m) };
     const [dropX, dropY] = world.dropZone ?? [Number.NaN, Number.NaN];
     thrower.prepare(shot, lie, aim_deg);
     thrower.throwRows(table.searchNormals, 0, TRIED_ROWS, () => addPath(value, thrower.ends, field, dropX, dropY, 0));

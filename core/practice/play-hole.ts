@@ -2,6 +2,7 @@ import { SAMPLE_DIMENSIONS } from '../flight/normal-samples.ts';
 import type { SolvedHole } from '../strategy/hole-solver.ts';
 import { type Ends, type Lie, RESULT } from '../strategy/march.ts';
 import { puttingCell, puttingDistribution } from '../strategy/putting-value.ts';
+import { RELIEF, relief } from '../strategy/relief.ts';
 import { distanceToBasket, valueAt } from '../strategy/value-field.ts';
 import { groundAt } from '../strategy/world.ts';
 import type { LieKind, Page, PlayBook } from './play-book.ts';
@@ -46,7 +47,7 @@ export function holePlayer(
   const { field, thrower, world } = table;
   const putts = puttingDistribution(field.putting, MOST_THROWS);
   const row = new Float64Array(SAMPLE_DIMENSIONS);
-  const drop = world.dropZone;
+  const [dropX, dropY] = world.dropZone ?? [Number.NaN, Number.NaN];
 
   /** Throws to hole out when putting on from here. */
   function puttOut(distance_m: number, open: number, random: RandomStream): number {
@@ -85,12 +86,18 @@ export function holePlayer(
       play.throws++;
       play.score += 1 + ends.penalty[end]!;
       if (ends.kind[end] === RESULT.rest) play.clean++;
-      let [x, y] = [ends.x[end]!, ends.y[end]!];
-      if (ends.kind[end] === RESULT.outOfBounds && drop !== null) {
-        const relief = Number.isNaN(x) ? Number.POSITIVE_INFINITY : valueAt(field, x, y);
-        if (valueAt(field, drop[0], drop[1]) < relief) [x, y] = drop;
+      if (ends.kind[end] === RESULT.holed) {
+        play.clean++;
+        play.within20After = Math.min(play.within20After, play.score);
+        play.within10After = Math.min(play.within10After, play.score);
+        return play;
       }
-      if (Number.isNaN(x)) {
+      const isOut = ends.kind[end] === RESULT.outOfBounds;
+      const from = isOut
+        ? relief(ends, end, field, dropX, dropY, valueAt(field, lie.east_m, lie.north_m))
+        : RELIEF.line;
+      const [x, y] = from === RELIEF.dropZone ? [dropX, dropY] : [ends.x[end]!, ends.y[end]!];
+      if (from === RELIEF.previousLie || Number.isNaN(x)) {
         // played again from its own lie
         if (how !== 'tee') how = 'stuck';
         continue;

@@ -8,6 +8,7 @@ import { drawShot, type ShotDrawing } from '../strategy/hole-drawing.ts';
 import { type SolvedHole, solveHole } from '../strategy/hole-solver.ts';
 import { nextThrows } from '../strategy/next-throws.ts';
 import type { HolePlan, ShotReport } from '../strategy/plan-report.ts';
+import { shapeCautions } from '../strategy/shape-cautions.ts';
 import { shotReport } from '../strategy/shot-report.ts';
 import { independentThrows, throwsOfOneRound } from './draw-throw.ts';
 import { limitedLibraries } from './limited-libraries.ts';
@@ -137,7 +138,7 @@ export function practiceHole({ map, libraries, shapes, plays, rounds }: Practice
     throwUses: uses.throws,
     puttUses: uses.putts,
     drawing: drawShot(solved.table, best.shot, TEE, best.aim_deg),
-    cautions: holeCautions(map, report, best.outcome.ends),
+    cautions: [...shapeCautions(map, solved.table, best, TEE, []), ...holeCautions(map, report, best.outcome.ends)],
     assumptions: map.assumptions,
   };
 }

@@ -1,9 +1,11 @@
 import { DISC_CLASSES } from '../player/disc-class.ts';
 import type { DiscClass, FittedPlayer } from '../player/fitted-player.ts';
-import type { ShotSpec } from '../strategy/shots.ts';
+import type { LineShape } from '../strategy/shots.ts';
+import { nameInText } from '../units/name-in-text.ts';
 import type { Problem, Result } from '../units/result.ts';
 
-type Shape = ShotSpec['shape'];
+/** Rollers and overhead throws are no lines to practise on their own: a limit by shape leaves them out. */
+type Shape = LineShape;
 type Hand = 'backhand' | 'forehand';
 
 /**
@@ -131,7 +133,9 @@ function limitWords(limit: PracticeLimit, left: readonly LimitDisc[]): string {
   const what: string[] = [];
   if (discIds !== undefined && classes === undefined)
     what.push(
-      left.length === 1 ? `one disc: ${left[0]!.name}` : `${left.length} discs: ${left.map(d => d.name).join(', ')}`,
+      left.length === 1
+        ? `one disc: ${nameInText(left[0]!.name)}`
+        : `${left.length} discs: ${left.map(d => nameInText(d.name)).join(', ')}`,
     );
   else if (classes !== undefined) {
     const named = DISC_CLASSES.filter(one => classes.includes(one)).map(one => PLURAL[one]);

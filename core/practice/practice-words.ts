@@ -1,4 +1,5 @@
 import type { FittedPlayer } from '../player/fitted-player.ts';
+import { nameInText } from '../units/name-in-text.ts';
 import { SUITS_FROM } from './course-fit.ts';
 import type { PracticeRound } from './practice-report.ts';
 
@@ -8,7 +9,7 @@ export function practiceText(limitWords: string, rounds: readonly PracticeRound[
   if (best === undefined)
     return `None of the ${courses === 1 ? 'holes of this course suits' : `${courses} courses suits`} this limit (${limitWords}): they are too long for it, or too tight. Take shorter tees or a shorter course, or allow longer discs.`;
   const { target, holes, course } = best;
-  return `${capital(limitWords)}: ${holes.length} ${holes.length === 1 ? 'hole' : 'holes'} of ${course}, ${best.expectedThrows.toFixed(1)} throws expected. A fair target is ${target.throws} (${againstPar(target.overPar)}): reached in ${percent(target.chance)} of simulated rounds${Math.abs(target.chance - 1 / 3) > FAR_OFF ? '; no whole score lies near one in three here' : ''}.`;
+  return `${capital(limitWords)}: ${holes.length} ${holes.length === 1 ? 'hole' : 'holes'} of ${nameInText(course)}, ${best.expectedThrows.toFixed(1)} throws expected. A fair target is ${target.throws} (${againstPar(target.overPar)}): reached in ${percent(target.chance)} of simulated rounds${Math.abs(target.chance - 1 / 3) > FAR_OFF ? '; no whole score lies near one in three here' : ''}.`;
 }
 
 /** What every practice round rests on. */

@@ -15,6 +15,13 @@ export function checkRound(
   player: Pick<PlayerFile, 'name' | 'discs'>,
 ): Problem[] {
   const discs = new Set(player.discs.map(({ id }) => id));
+  // the bag is listed once, however many throws name a disc that is not in it
+  let isListed = false;
+  const unknownDisc = (discId: string) => {
+    const list = isListed ? '' : `: ${[...discs].join(', ')}`;
+    isListed = true;
+    return `"${discId}" is no disc of ${player.name}${list}`;
+  };
   return round.holes.flatMap(({ ref, throws }, h) => {
     const at = `holes[${h}]`;
     const map = maps.find(own => own.ref === ref);
@@ -27,12 +34,7 @@ export function checkRound(
       const unknown =
         t.discId === undefined || discs.has(t.discId)
           ? []
-          : [
-              {
-                path: `${path}.discId`,
-                message: `"${t.discId}" is no disc of ${player.name}: ${[...discs].join(', ')}`,
-              },
-            ];
+          : [{ path: `${path}.discId`, message: unknownDisc(t.discId) }];
       return [...unknown, ...farOff(map, t.rest, `${path}.rest`), ...farOff(map, t.lie, `${path}.lie`)];
     });
   });

@@ -1,6 +1,7 @@
 import type { HoleMap, LocalPoint } from '../geometry/hole-map.ts';
 import { distance_m } from '../geometry/line-length.ts';
 import { isInAny } from '../geometry/point-in-polygon.ts';
+import { dropZoneFor } from '../strategy/world.ts';
 import { placeOf } from './place-of.ts';
 import type { RoundThrow } from './round-file.ts';
 
@@ -50,13 +51,15 @@ type Next = Readonly<{ at: LocalPoint; assumed: string | null }>;
 function nextLie(map: LieMap, from: LocalPoint, rest: LocalPoint | null, t: RoundThrow): Next | null {
   if (t.lie !== undefined) return placeOf(map, t.lie);
   const kinds = (t.penalties ?? []).map(({ kind }) => kind);
-  const drop = map.dropZones[0]?.at;
+  const drop = dropZoneFor(map, 'outOfBounds');
   const again = (why: string): Next => ({ at: from, assumed: `${why}: taken to be thrown again from the same lie` });
-  if (kinds.includes('mando'))
-    return drop === undefined
-      ? again('missed mando')
-      : { at: drop, assumed: 'missed mando: taken to go on from the drop zone' };
-  if (kinds.includes('lost')) return again('lost disc');
+  const fromDrop = (at: LocalPoint, why: string): Next => ({
+    at,
+    assumed: `${why}: taken to go on from the drop zone`,
+  });
+  const [mandoDrop, lostDrop] = [dropZoneFor(map, 'mando'), dropZoneFor(map, 'lostDisc')];
+  if (kinds.includes('mando')) return mandoDrop === null ? again('missed mando') : fromDrop(mandoDrop, 'missed mando');
+  if (kinds.includes('lost')) return lostDrop === null ? again('lost disc') : fromDrop(lostDrop, 'lost disc');
   if (kinds.includes('unplayable')) return again('unplayable lie');
   if (!kinds.includes('out-of-bounds')) return rest === null ? null : { at: rest, assumed: null };
   if (rest !== null && !isOut(map, rest))
@@ -67,7 +70,7 @@ function nextLie(map: LieMap, from: LocalPoint, rest: LocalPoint | null, t: Roun
   const lastIn = rest === null ? null : lastInBounds(map, from, rest);
   if (lastIn !== null)
     return { at: lastIn, assumed: 'out-of-bounds: taken to go on where the straight way there left bounds' };
-  if (drop !== undefined) return { at: drop, assumed: 'out-of-bounds: taken to go on from the drop zone' };
+  if (drop !== null) return fromDrop(drop, 'out-of-bounds');
   return again('out-of-bounds');
 }
 

@@ -1,4 +1,6 @@
+import { specialOf } from '../player/fitted-player.ts';
 import type { Candidate, Choice, Table } from '../strategy/choose-shot.ts';
+import { isSpecialShape } from '../strategy/flown-as.ts';
 import type { Lie } from '../strategy/march.ts';
 import { shotOutcome } from '../strategy/shot-outcome.ts';
 import type { ShotSpec } from '../strategy/shots.ts';
@@ -28,13 +30,16 @@ type Meant = Readonly<{ shot: ShotSpec; aim_deg: number }>;
  * What a written throw comes to from its lie, on the answer samples in `rows`. What was not written is taken at its best, so the
  * cost of choosing it is a lower bound.
  * @param choice - the answer to the same lie; its shots are among those that may have been meant
- * @returns undefined when the plan has no such throw: a disc it does not know from that hand, a roller, an overhead throw
+ * @returns undefined when the plan has no such throw: a disc it does not know from that hand, a roller or an overhead
+ *   throw that the player has not measured often enough
  */
 export function playedShot(table: Table, lie: Lie, t: RoundThrow, choice: Choice, rows: Rows): PlayedShot | undefined {
   const { discId, hand = 'backhand', shape } = t;
-  if (discId === undefined || shape === 'roller' || shape === 'overhead' || shape === 'putt') return undefined;
+  if (discId === undefined || shape === 'putt') return undefined;
   const throwIndex = table.player.throws.findIndex(own => own.discId === discId && own.hand === hand);
   if (throwIndex === -1) return undefined;
+  if (shape !== undefined && isSpecialShape(shape) && specialOf(table.player.throws[throwIndex]!, shape) === null)
+    return undefined;
   const answered = ({ shot, aim_deg }: Meant) => answer(table, lie, shot, aim_deg, rows);
   const whole = wholeShot(t, throwIndex);
   if (whole !== null) return { candidate: answered(whole), known: 'shot' };
@@ -63,7 +68,7 @@ export function answer(table: Table, lie: Lie, shot: ShotSpec, aim_deg: number, 
 
 function wholeShot(t: RoundThrow, throwIndex: number): Meant | null {
   const { shape, power, launch_deg, hyzer_deg, aimBearing_deg, height = 'standard' } = t;
-  if (shape !== 'flat' && shape !== 'hyzer' && shape !== 'anhyzer') return null;
+  if (shape === undefined || shape === 'putt') return null;
   if (power === undefined || launch_deg === undefined || hyzer_deg === undefined || aimBearing_deg === undefined)
     return null;
   return { shot: { throwIndex, shape, hyzer_deg, launch_deg, height, power }, aim_deg: aimBearing_deg };
@@ -142,7 +147,7 @@ function neighbours({ shot, aim_deg }: Meant, t: RoundThrow, size: number): Mean
 
 /** Exact flights on the samples that choose, never on those that answer. */
 function flown({ thrower, field, world, searchNormals }: Table, lie: Lie, { shot, aim_deg }: Meant, rows: number) {
-  const value: ThrowValue = { paths: 0, sum: 0, replay: 0 };
+  const value: ThrowValue = { paths: 0, sum: 0, replay: 0, lieValue: valueAt(field, lie.east_m, lie.north_m) };
   const [dropX, dropY] = world.dropZone ?? [Number.NaN, Number.NaN];
   thrower.prepare(shot, lie, aim_deg);
   thrower.throwRows(searchNormals, 0, rows, () => addPath(value, thrower.ends, field, dropX, dropY, 0));

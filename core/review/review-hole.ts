@@ -1,5 +1,6 @@
 import { SAMPLE_DIMENSIONS } from '../flight/normal-samples.ts';
 import type { HoleMap, LocalPoint } from '../geometry/hole-map.ts';
+import { FEWEST_SPECIAL_THROWS, specialOf } from '../player/fitted-player.ts';
 import {
   type Candidate,
   type Choice,
@@ -146,9 +147,13 @@ const unsplit = (value: Estimate) =>
 function whyNotKnown(known: Table['player']['throws'], { discId, hand = 'backhand', shape }: RoundThrow): string {
   const only = 'only what it won or lost can be told';
   if (discId === undefined) return `the disc was not written: ${only}`;
-  if (shape === 'roller' || shape === 'overhead') return `the plan does not know ${shape} throws: ${only}`;
   if (!known.some(own => own.discId === discId)) return `"${discId}" is no disc of the player: ${only}`;
   if (!known.some(own => own.discId === discId && own.hand === hand)) return `no ${hand} is measured: ${only}`;
+  if (shape === 'roller' || shape === 'overhead') {
+    const own = known.find(t => t.discId === discId && t.hand === hand)!;
+    if (specialOf(own, shape) === null)
+      return `the plan does not know ${shape}s of ${own.disc}, fewer than ${FEWEST_SPECIAL_THROWS} are measured or they were not fitted: ${only}`;
+  }
   return `the plan has no such line with this disc: ${only}`;
 }
 

@@ -58,6 +58,8 @@ function roundNote(course: string, ref: string, number: number): string {
   return `from the round on ${course}, hole ${ref}, throw ${number}`;
 }
 
+const ARTICLE = { roller: 'a', overhead: 'an' } as const;
+
 function offered(parts: Parts, map: HoleMap, t: RoundThrow, { from, rest }: LieToLie, number: number): OfferedThrow {
   const base = { key: `${map.ref}.${number}`, ref: map.ref, number, discId: t.discId ?? null };
   const none = (why: string): OfferedThrow => ({ ...base, session: null, isPlain: false, why });
@@ -65,7 +67,9 @@ function offered(parts: Parts, map: HoleMap, t: RoundThrow, { from, rest }: LieT
   const disc = parts.player.discs.find(({ id }) => id === t.discId);
   if (disc === undefined) return none(`"${t.discId}" is no disc of ${parts.player.name}`);
   if (t.shape === 'putt' || disc.role === 'putting') return none('a putt');
-  if (t.shape === 'roller' || t.shape === 'overhead') return none(`a ${t.shape}: it does not show the arm`);
+  const special = t.shape === 'roller' || t.shape === 'overhead' ? t.shape : null;
+  if (special !== null && (t.aimBearing_deg === undefined || t.power === undefined))
+    return none(`${ARTICLE[special]} ${special}: it counts only with its aim and power written`);
   if (t.hit) return none('something stopped it on the way');
   if (t.holed) return none('it went in');
   if (rest === null) return none('where it came to rest was not written');
@@ -79,12 +83,20 @@ function offered(parts: Parts, map: HoleMap, t: RoundThrow, { from, rest }: LieT
   );
   if (known) return none('stands in the fieldwork already');
   const doubts = [
+    ...(special === null
+      ? []
+      : [`${ARTICLE[special]} ${special}: it counts among those only, which are fitted on their own`]),
     ...(t.power === undefined ? ['power not written: take it only if it was a full throw'] : []),
     ...(t.power !== undefined && t.power < 1 ? ['part power: its speed is taken in proportion'] : []),
     ...(t.shape === undefined ? ['line not written: taken as flat'] : []),
     ...(t.aimBearing_deg === undefined ? ['aim not written: only its distance is taken'] : []),
   ];
-  return { ...base, session, isPlain: t.power === 1 && t.shape !== undefined, why: doubts.join('; ') };
+  return {
+    ...base,
+    session,
+    isPlain: t.power === 1 && t.shape !== undefined && special === null,
+    why: doubts.join('; '),
+  };
 }
 
 function sessionOf(

@@ -75,7 +75,7 @@ const RoundThrowSchema = z.strictObject({
   height: word(['low', 'standard', 'high']).optional(),
   power: between(0.1, 1, 'the power meant, a share of full').optional(),
   aimBearing_deg: between(-360, 360, 'the aim in degrees clockwise from true north').optional(),
-  hyzer_deg: between(-90, 90, 'the bank of the release in degrees').optional(),
+  hyzer_deg: between(-120, 90, 'the bank of the release in degrees').optional(),
   launch_deg: between(-20, 60, 'the launch in degrees').optional(),
   hit: z
     .boolean('must be true or false')

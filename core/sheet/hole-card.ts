@@ -1,4 +1,5 @@
 import type { PlanReport } from '../strategy/plan-report.ts';
+import { specialCautions } from '../strategy/special-words.ts';
 import type { UnitsChoice } from '../units/units-choice.ts';
 import { type Block, paragraph, stacked, type TextStyle, wrapped } from './block.ts';
 import { CROWDINGS, type Crowding } from './crowding.ts';
@@ -16,7 +17,7 @@ import { far, fine } from './words/lengths.ts';
 import { nextWords } from './words/next-words.ts';
 import { oddsWords } from './words/odds-words.ts';
 import { heightWords, reachWords, throwWords } from './words/release-words.ts';
-import { flipWords, holeWindWords } from './words/wind-words.ts';
+import { airOfHole, flipWords, holeWindWords } from './words/wind-words.ts';
 
 const LONGEST_DISC = 56;
 const LONGEST_NAME = 34;
@@ -112,7 +113,8 @@ function cardParts(hole: SheetHole, setting: CardSetting, crowding: Crowding): C
     ...section('Your note', note?.trim() ? [shortened(note, LONGEST_NOTE)] : []),
   ]);
   const warned = cautionBlock(
-    holeCautionWords(report, plan, units),
+    // a throw of the player's own choosing has its caution too
+    holeCautionWords(report, { cautions: [...new Set([...specialCautions([shot.shape]), ...plan.cautions])] }, units),
     withRules ? [SHORT_RULES] : [],
     small_pt,
     width_mm,
@@ -133,7 +135,7 @@ function cardParts(hole: SheetHole, setting: CardSetting, crowding: Crowding): C
     html(spare_mm) {
       const side_mm = crowding.side_mm === 0 ? 0 : Math.min(TALLEST_SIDE_MM, crowding.side_mm + spare_mm * 0.3);
       const top_mm = Math.min(Math.max(middle_mm, map_mm * LARGEST_MAP_RATIO), middle_mm + spare_mm * 0.35);
-      const top = topView(hole, shot, air, units, map_mm, top_mm);
+      const top = topView(hole, shot, airOfHole(air, plan), units, map_mm, top_mm);
       const side = side_mm === 0 ? '' : sideView(hole, shot, units, width_mm, side_mm);
       return `<article class="card">${head.html}${what.html}<div class="middle">${top}<div class="how">${how.html}</div></div>${side}${below.html}<div class="notes" aria-label="Room for notes"></div>${warned.html}</article>`;
     },

@@ -10,7 +10,7 @@ import { shortAim } from './words/aim-words.ts';
 import { SHEET_CAUTIONS } from './words/cautions.ts';
 import { far, inUnits } from './words/lengths.ts';
 import { carryWords, roundWords } from './words/round-words.ts';
-import { dayWindWords } from './words/wind-words.ts';
+import { roundWindWords } from './words/wind-words.ts';
 
 const LONGEST_TITLE = 60;
 const LONGEST_DISC = 32;
@@ -22,7 +22,7 @@ type Plan = Omit<PlanReport, 'holes'>;
 /** The pages before the holes: the round and its cautions, the holes at a glance, the marks and what was assumed. */
 export function pocketCover(plan: Plan, holes: readonly SheetHole[], units: UnitsChoice, layout: PageLayout): string[] {
   return [
-    firstPage(plan, units, layout),
+    firstPage(plan, holes, units, layout),
     ...chunks(holes, HOLES_A_PAGE).map((some, i) => listPage(some, units, i === 0 ? carryWords(plan) : [], layout)),
     marksPage(plan, units, layout),
   ];
@@ -42,8 +42,13 @@ function fitted(texts: readonly string[], width_mm: number, room_mm: number, lab
   return made.find(({ height_mm }) => height_mm <= room_mm) ?? made.at(-1)!;
 }
 
-function firstPage(plan: Plan, units: UnitsChoice, { card }: PageLayout): string {
+function firstPage(plan: Plan, holes: readonly SheetHole[], units: UnitsChoice, { card }: PageLayout): string {
   const { width_mm, height_mm } = card;
+  const wind = roundWindWords(
+    plan.air,
+    holes.map(hole => hole.plan),
+    units,
+  );
   const source = shortened(plan.air.source, LONGEST_TITLE);
   const head = stacked([
     paragraph(shortened(plan.course, LONGEST_TITLE), {
@@ -59,7 +64,7 @@ function firstPage(plan: Plan, units: UnitsChoice, { card }: PageLayout): string
       width_mm,
     }),
     paragraph(
-      `${dayWindWords(plan.air, units)} (${source}). In other wind, plan again.`,
+      `${wind} (${source}). In other wind, plan again.`,
       { kind: 'line', size_pt: 7.6, width_mm },
       'Planned for',
     ),

@@ -13,7 +13,7 @@ import type { Paper } from './sheet-input.ts';
 import { sheetStyle } from './sheet-style.ts';
 import { lineCount, linesHeight_mm } from './text-height.ts';
 import { aimWords } from './words/aim-words.ts';
-import { briefShot } from './words/brief-shot.ts';
+import { briefShot, lineWord } from './words/brief-shot.ts';
 import { SHORT_RULES } from './words/cautions.ts';
 import { far, inUnits } from './words/lengths.ts';
 import { plainSource } from './words/plain-source.ts';
@@ -168,11 +168,7 @@ function holeTable(
 }
 
 function lineWords(shot: ShotReport): string {
-  return [
-    ...(shot.hand === 'forehand' ? ['forehand'] : []),
-    shot.height === 'standard' ? shot.shape : `${shot.height} ${shot.shape}`,
-    powerWords(shot),
-  ].join(', ');
+  return [...(shot.hand === 'forehand' ? ['forehand'] : []), lineWord(shot), powerWords(shot)].join(', ');
 }
 
 /** The next throw from the likeliest lie. */

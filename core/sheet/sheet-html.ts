@@ -10,7 +10,7 @@ import { lineCount, linesHeight_mm } from './text-height.ts';
 import { SHEET_CAUTIONS } from './words/cautions.ts';
 import { inUnits } from './words/lengths.ts';
 import { carryWords, roundWords } from './words/round-words.ts';
-import { dayWindWords } from './words/wind-words.ts';
+import { roundWindWords } from './words/wind-words.ts';
 
 const LONGEST_TITLE = 60;
 
@@ -60,10 +60,15 @@ function pagesOf(input: SheetInput, layout: PageLayout, cards: readonly string[]
 }
 
 /** Four cards between a head that says which round it is and a foot with the cautions and the marks. */
-function fourAPage({ plan, units }: SheetInput, layout: PageLayout, cards: readonly string[]): string[] {
+function fourAPage({ plan, holes, units }: SheetInput, layout: PageLayout, cards: readonly string[]): string[] {
   const course = escaped(shortened(plan.course, LONGEST_TITLE));
   const player = escaped(shortened(plan.player, LONGEST_TITLE));
-  const head = `<div class="head" style="height:${layout.head_mm}mm"><h1><bdi>${course}</bdi></h1><p><bdi>${player}</bdi> · ${escaped(dayWindWords(plan.air, units))} · ${escaped(roundWords(plan))}</p></div>`;
+  const wind = roundWindWords(
+    plan.air,
+    holes.map(hole => hole.plan),
+    units,
+  );
+  const head = `<div class="head" style="height:${layout.head_mm}mm"><h1><bdi>${course}</bdi></h1><p><bdi>${player}</bdi> · ${escaped(wind)} · ${escaped(roundWords(plan))}</p></div>`;
   const assumed = [...plan.air.notes, ...plan.notes].map(text => inUnits(text, units)).join(' ');
   const carry = carryWords(plan).map(text => `Carry: ${text}`);
   const foot = footText([...plan.cautions, ...SHEET_CAUTIONS, ...carry].join(' '), assumed, layout);

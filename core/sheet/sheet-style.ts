@@ -59,6 +59,7 @@ svg .inside { fill: #fff; stroke-width: 0.3; }
 svg .fairway { stroke: #888; stroke-width: 0.15; }
 svg .hatch.wood { stroke-width: 0.3; stroke-linecap: round; }
 svg .hatch.solid { stroke-width: 0.17; }
+svg .lost { stroke-width: 0.35; stroke-linecap: round; stroke-dasharray: 0.05 1; }
 svg .ceiling { stroke-width: 0.3; stroke-dasharray: 1 0.4 0.2 0.4; }
 svg .crown { stroke-width: 0.13; }
 svg .trunk, svg .pole { fill: #000; }

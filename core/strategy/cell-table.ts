@@ -21,6 +21,8 @@ export type CellTable = Readonly<{
   cells: Float32Array;
   /** False when no cell is out of bounds: a march need then not remember where it was last in bounds. */
   hasOutOfBounds: boolean;
+  /** 1 for ground in bounds so near to out-of-bounds that a lie on it may be moved from the line. */
+  byTheLine: Uint8Array;
 }>;
 
 const made = new WeakMap<ObstacleRaster, CellTable>();
@@ -51,5 +53,19 @@ function makeTable(raster: ObstacleRaster): CellTable {
     cells[at + CELL.zone] = raster.zone[i];
     if (raster.zone[i] & ZONE_OUT_OF_BOUNDS) hasOutOfBounds = true;
   }
-  return { cells, hasOutOfBounds };
+  return { cells, hasOutOfBounds, byTheLine: hasOutOfBounds ? nearOut(raster) : new Uint8Array(count) };
+}
+
+/** Cells in bounds with an out-of-bounds cell among those within two rows and columns. */
+function nearOut({ zone, columns, rows }: ObstacleRaster): Uint8Array {
+  const near = new Uint8Array(zone.length);
+  for (let k = 0; k < zone.length; k++) {
+    if ((zone[k] & ZONE_OUT_OF_BOUNDS) === 0) continue;
+    const column = k % columns;
+    const row = Math.floor(k / columns);
+    for (let r = Math.max(0, row - 2); r <= Math.min(rows - 1, row + 2); r++)
+      for (let c = Math.max(0, column - 2); c <= Math.min(columns - 1, column + 2); c++) near[r * columns + c] = 1;
+  }
+  for (let k = 0; k < zone.length; k++) if (zone[k] & ZONE_OUT_OF_BOUNDS) near[k] = 0;
+  return near;
 }

@@ -1,14 +1,16 @@
 import type { FittedPlayer } from '../player/fitted-player.ts';
 import type { ExactThrower } from './exact-thrower.ts';
+import { isSpecialShape, kindOf, kindsOf } from './flown-as.ts';
 import { everyShot, landingValues } from './landing-value.ts';
-import { isSpecialShape } from './flown-as.ts';
 import type { Lie } from './march.ts';
 import { marchPromising } from './march-promising.ts';
+import { type Round, raceShots } from './race-shots.ts';
+import { createRacer, type Line, type RacedShot } from './raced-shot.ts';
 import type { ShotMarcher } from './shot-marcher.ts';
 import { type ShotOutcome, shotOutcome } from './shot-outcome.ts';
 import type { ShotSpec } from './shots.ts';
 import { speedShortfall } from './throw-samples.ts';
-import { addPath, expectedOf, resetThrowValue, type ThrowValue } from './throw-value.ts';
+import { expectedOf, resetThrowValue, type ThrowValue } from './throw-value.ts';
 import { distanceToBasket, type ValueField, valueAt } from './value-field.ts';
 import type { WindBins } from './wind-bins.ts';
 import type { World } from './world.ts';
@@ -39,8 +41,9 @@ export type Effort = Readonly<{
   short: number;
   /** Samples each of them is flown with. */
   exactRows: number;
-  /** Shots refined in aim, power and launch. */
+  /** Shots that race, improved in aim, launch and power. */
   refine: number;
+  rounds: readonly Round[];
   /** Fresh samples for the finalists, and for the best of the other discs. */
   answerRows: number;
   otherRows: number;
@@ -48,13 +51,21 @@ export type Effort = Readonly<{
   perDisc: boolean;
 }>;
 
+/** For the many lies looked at within one question. */
+export const QUICK_ROUNDS: readonly Round[] = [{ within: 0.3, errors: 1, keep: 3, rows: 20, sizes: [1, 0.5] }];
+
 export const TEE_EFFORT: Effort = {
   aimReach_deg: 60,
   aimStep_deg: 4,
-  sampled: 400,
-  short: 36,
+  sampled: 500,
+  short: 60,
   exactRows: 10,
-  refine: 8,
+  refine: 36,
+  rounds: [
+    { within: 0.35, errors: 1, keep: 60, rows: 20, sizes: [] },
+    { within: 0.3, errors: 1, keep: 24, rows: 20, sizes: [1] },
+    { within: 0.1, errors: 1, keep: 8, rows: 64, sizes: [1, 0.5] },
+  ],
   answerRows: 256,
   otherRows: 96,
   perDisc: true,
@@ -62,11 +73,15 @@ export const TEE_EFFORT: Effort = {
 export const NEXT_EFFORT: Effort = {
   aimReach_deg: 90,
   aimStep_deg: 6,
-  sampled: 240,
-  short: 32,
+  sampled: 800,
+  short: 80,
   exactRows: 10,
-  refine: 4,
-  answerRows: 64,
+  refine: 24,
+  rounds: [
+    { within: 0.3, errors: 1, keep: 24, rows: 20, sizes: [1] },
+    { within: 0.1, errors: 1, keep: 6, rows: 64, sizes: [1, 0.5] },
+  ],
+  answerRows: 128,
   otherRows: 64,
   perDisc: false,
 };
@@ -77,12 +92,17 @@ const UNDERPOWERED_ERROR = 0.25;
 const UNDERPOWERED_WIND_ERROR = 0.12;
 /** A roller or an overhead throw rests on a plainer model of a few throws: a lead this small over a flown disc is not believed (assumed). */
 const SPECIAL_ERROR = 0.04;
-/** Finalists that get the full number of fresh samples. */
+/**
+ * Throws above the least that a simpler disc may cost when it is preferred in a tie: more may be shown as a tie, but the choice
+ * stays near the least.
+ */
+const MOST_GIVEN_UP = 0.015;
+/** Throws above the least up to which a shot is answered on the full number of fresh samples. */
+const MAY_BE_CHOSEN = 0.05;
+/** Finalists that get the full number of fresh samples at once. */
 const FINALISTS = 6;
 /** Throws behind the best on the search's samples from which on a shot is out of the race. */
 const CLEARLY_BEHIND = 0.2;
-/** A change that is worse by this on half of the samples is given up. */
-const GIVEN_UP = 0.08;
 /** Pairs of shot and aim of each disc that are marched with samples, at least. */
 const SAMPLED_PER_DISC = 10;
 
@@ -102,7 +122,7 @@ export type Table = Readonly<{
   answerNormals: Float64Array;
 }>;
 
-type Aimed = { shot: ShotSpec; aim_deg: number; score: number };
+type Aimed = Line & Readonly<{ score: number }>;
 
 /**
  * The shot with the fewest expected throws from a lie. Every shot and aim is marched (a shortlist blind to obstacles fails), the
@@ -112,25 +132,18 @@ export function chooseShot(table: Table, lie: Lie, effort: Effort): Choice {
   const picks = refine(table, lie, shortlist(table, lie, effort), effort);
   const { field, thrower, answerNormals, world } = table;
   const replayValue = valueAt(field, lie.east_m, lie.north_m);
-  const candidates = picks
-    .map(
-      (pick, rank): Candidate => ({
-        shot: pick.shot,
-        aim_deg: ((pick.aim_deg % 360) + 360) % 360,
-        outcome: shotOutcome(
-          thrower,
-          field,
-          pick.shot,
-          lie,
-          pick.aim_deg,
-          answerNormals,
-          0,
-          rowsFor(rank, pick.score - picks[0].score, effort),
-          world.dropZone,
-          replayValue,
-        ),
-      }),
-    )
+  const answered = ({ shot, aim_deg }: Line, rows: number): Candidate => ({
+    shot,
+    aim_deg: ((aim_deg % 360) + 360) % 360,
+    outcome: shotOutcome(thrower, field, shot, lie, aim_deg, answerNormals, 0, rows, world.dropZone, replayValue),
+  });
+  const first = picks.map((pick, rank) => answered(pick, rowsFor(rank, pick.score - picks[0].score, effort)));
+  const least = Math.min(...first.map(c => c.outcome.expectedThrows));
+  // whatever may be chosen is known as well as the finalists: else luck on few samples decides
+  const isNearlyChosen = ({ outcome }: Candidate) =>
+    outcome.perSample.length < effort.answerRows && outcome.expectedThrows < least + MAY_BE_CHOSEN;
+  const candidates = first
+    .map(c => (isNearlyChosen(c) ? answered(c, effort.answerRows) : c))
     .sort((a, b) => a.outcome.expectedThrows - b.outcome.expectedThrows);
   const best = simplestOfTie(table, candidates);
   return choiceOf(best, candidates);
@@ -179,7 +192,11 @@ export function isTie(table: Pick<Table, 'player' | 'windSpeed_mps'>, best: Cand
 
 function simplestOfTie(table: Table, sorted: readonly Candidate[]): Candidate {
   const leader = sorted[0];
-  const tied = sorted.filter(c => c === leader || isTie(table, leader, c));
+  const tied = sorted.filter(
+    c =>
+      c === leader ||
+      (c.outcome.expectedThrows - leader.outcome.expectedThrows <= MOST_GIVEN_UP && isTie(table, leader, c)),
+  );
   const complexity = (c: Candidate) =>
     table.player.throws[c.shot.throwIndex].discSpeed +
     Math.abs(c.shot.hyzer_deg) / 10 +
@@ -187,11 +204,16 @@ function simplestOfTie(table: Table, sorted: readonly Candidate[]): Candidate {
   return tied.reduce((a, b) => (complexity(b) < complexity(a) - 1e-9 ? b : a));
 }
 
+/** A disc's rollers and overhead throws are throws of their own beside its lines on the flat. */
+function lineKind({ throwIndex, shape }: ShotSpec): string {
+  return isSpecialShape(shape) ? `${throwIndex} ${shape}` : `${throwIndex}`;
+}
+
 function bestPerDisc(sorted: readonly Candidate[], best: Candidate): Candidate[] {
-  const seen = new Set([best.shot.throwIndex]);
+  const seen = new Set([lineKind(best.shot)]);
   return sorted.filter(c => {
-    if (seen.has(c.shot.throwIndex)) return false;
-    seen.add(c.shot.throwIndex);
+    if (seen.has(lineKind(c.shot))) return false;
+    seen.add(lineKind(c.shot));
     return true;
   });
 }
@@ -203,7 +225,7 @@ function shortlist(table: Table, lie: Lie, effort: Effort): Aimed[] {
   const toBasket = Math.atan2(field.basket[0] - lie.east_m, field.basket[1] - lie.north_m) / DEGREE;
   const farthest = Math.max(d, bins.leastReach_m(toBasket)) + TOO_FAR_M;
   const steps = Math.round(effort.aimReach_deg / effort.aimStep_deg);
-  const running: ThrowValue = { paths: 0, sum: 0, replay: 0 };
+  const running: ThrowValue = { paths: 0, sum: 0, replay: 0, lieValue: valueAt(field, lie.east_m, lie.north_m) };
   const { shots, samples } = bins.library;
   const aims_deg = Array.from({ length: 2 * steps + 1 }, (_, aim) => toBasket + (aim - steps) * effort.aimStep_deg);
   const bounds = new Float64Array(shots.length * aims_deg.length);
@@ -220,8 +242,8 @@ function shortlist(table: Table, lie: Lie, effort: Effort): Aimed[] {
     score: (shot, aim) => marched(shot, aims_deg[aim], 1),
     most: effort.sampled,
     perGroup: effort.perDisc ? SAMPLED_PER_DISC : 0,
-    groupOf: shot => shots[shot].throwIndex,
-    groups: player.throws.length,
+    groupOf: shot => kindOf(shots[shot], player.throws.length),
+    groups: kindsOf(player.throws),
   });
   const picks = promising.map(
     (pair): Aimed => ({
@@ -235,93 +257,22 @@ function shortlist(table: Table, lie: Lie, effort: Effort): Aimed[] {
 }
 
 /** The first `most` picks, and enough more that every disc × hand has `perDisc`. */
-function selectDiverse(sorted: readonly Aimed[], most: number, perDisc: number): Aimed[] {
-  const count = new Map<number, number>();
+function selectDiverse<T extends Line>(sorted: readonly T[], most: number, perDisc: number): T[] {
+  const count = new Map<string, number>();
   return sorted.filter((pick, i) => {
-    const seen = count.get(pick.shot.throwIndex) ?? 0;
+    const kind = lineKind(pick.shot);
+    const seen = count.get(kind) ?? 0;
     if (i >= most && seen >= perDisc) return false;
-    count.set(pick.shot.throwIndex, seen + 1);
+    count.set(kind, seen + 1);
     return true;
   });
 }
 
-function refine(table: Table, lie: Lie, picks: readonly Aimed[], effort: Effort): Aimed[] {
-  const { exactRows } = effort;
-  const scored = picks
-    .map(pick => ({ ...pick, score: exactScore(table, lie, pick, exactRows).whole }))
-    .sort((a, b) => a.score - b.score);
-  const leaders = selectDiverse(scored, effort.refine, effort.perDisc ? 1 : 0);
-  const rows = 2 * exactRows;
-  const improved = leaders.map((pick, rank): Aimed => {
-    let best: Aimed = pick;
-    let least = exactScore(table, lie, pick, rows);
-    const rounds = rank < effort.refine / 2 ? [1, 0.5] : [1];
-    for (const size of rounds) {
-      for (const change of neighbours(best, size, rank < effort.refine)) {
-        const score = exactScore(table, lie, change, rows, least.half + GIVEN_UP);
-        if (score.whole >= least.whole) continue;
-        best = { ...change, score: score.whole };
-        least = score;
-      }
-    }
-    return { ...best, score: least.whole };
-  });
-  return distinct(improved.sort((a, b) => a.score - b.score));
-}
-
-function neighbours(pick: Aimed, size: number, inAll: boolean): Omit<Aimed, 'score'>[] {
-  const { shot, aim_deg } = pick;
-  const around = [
-    { shot, aim_deg: aim_deg - 2 * size },
-    { shot, aim_deg: aim_deg + 2 * size },
-  ];
-  if (!inAll) return around;
-  for (const power of [shot.power - 0.04 * size, shot.power + 0.04 * size]) {
-    if (power > 0.2 && power <= 1) around.push({ shot: { ...shot, power }, aim_deg });
-  }
-  for (const launch_deg of [shot.launch_deg - 2 * size, shot.launch_deg + 2 * size]) {
-    if (launch_deg >= 0 && launch_deg < 30) around.push({ shot: { ...shot, launch_deg }, aim_deg });
-  }
-  return around;
-}
-
-/**
- * A shot flown exactly on the search's samples: expected throws by all of them, and by the first half.
- * @param rows - an even number
- * @param most - a half worse than this is not flown on: the whole is then Infinity
- */
-function exactScore(
-  table: Table,
-  lie: Lie,
-  { shot, aim_deg }: Omit<Aimed, 'score'>,
-  rows: number,
-  most = Number.POSITIVE_INFINITY,
-): Readonly<{ whole: number; half: number }> {
-  const { thrower, field, world, searchNormals } = table;
-  const value: ThrowValue = { paths: 0, sum: 0, replay: 0 };
-  const [dropX, dropY] = world.dropZone ?? [Number.NaN, Number.NaN];
-  thrower.prepare(shot, lie, aim_deg);
-  const add = () => addPath(value, thrower.ends, field, dropX, dropY, 0);
-  thrower.throwRows(searchNormals, 0, rows / 2, add);
-  const half = expectedOf(value);
-  if (half > most) return { whole: Number.POSITIVE_INFINITY, half };
-  thrower.throwRows(searchNormals, rows / 2, rows / 2, add);
-  return { whole: expectedOf(value), half };
-}
-
-/** The same line twice with nearly the same aim is one shot. */
-function distinct(picks: readonly Aimed[]): Aimed[] {
-  const kept: Aimed[] = [];
-  for (const pick of picks) {
-    const again = kept.some(
-      k =>
-        k.shot.throwIndex === pick.shot.throwIndex &&
-        k.shot.hyzer_deg === pick.shot.hyzer_deg &&
-        Math.abs(k.shot.power - pick.shot.power) < 0.05 &&
-        Math.abs(k.shot.launch_deg - pick.shot.launch_deg) < 2.5 &&
-        Math.abs(((k.aim_deg - pick.aim_deg + 540) % 360) - 180) < 3,
-    );
-    if (!again) kept.push(pick);
-  }
-  return kept;
+/** The picks flown exactly, those near the best raced and improved. */
+function refine(table: Table, lie: Lie, picks: readonly Aimed[], effort: Effort): RacedShot[] {
+  const racer = createRacer(table, lie);
+  const starters = picks.map(pick => racer.start(pick));
+  for (const shot of starters) racer.fly(shot, effort.exactRows);
+  starters.sort((a, b) => a.score - b.score);
+  return raceShots(racer, selectDiverse(starters, effort.refine, effort.perDisc ? 1 : 0), effort.rounds);
 }

@@ -1,7 +1,7 @@
 import { percent } from '../units/percent.ts';
 import type { Candidate } from './choose-shot.ts';
 import type { Constraint } from './constraint.ts';
-import { distance } from './fact-words.ts';
+import { bothInThrows, distance, shareWords } from './fact-words.ts';
 import type { SolvedHole } from './hole-solver.ts';
 import type { Lie } from './march.ts';
 import type { Fact } from './reasons.ts';
@@ -12,7 +12,6 @@ import { tightestSpot } from './tightest-spot.ts';
 const LEAST_SHARE = 0.3;
 const LEAST_EXPLAINED = 0.02;
 const STANDARD_ERRORS = 1.5;
-const WHOLE_SHARE = 0.9;
 const FELT_LOSS = 0.04;
 const FELT_PENALTY = 0.015;
 const TIGHT_M = 0.5;
@@ -72,13 +71,9 @@ type Told = Pick<Fact, 'kind' | 'chosen' | 'other' | 'unit' | 'text'>;
 function factOf(pair: Pair, removal: Removal, from: Removals): Told {
   const told = { overhead, standing, trees: standing, wind, penalty }[removal.constraint](pair, removal, from);
   const gap = pair.other.outcome.expectedThrows - pair.best.outcome.expectedThrows;
-  const share =
-    removal.explains > WHOLE_SHARE * gap
-      ? 'that is the whole difference'
-      : `that is ${removal.explains.toFixed(2)} of the ${gap.toFixed(2)} throws`;
   const effect = removal.flips
     ? `${WITHOUT[removal.constraint]} it would be the better throw by ${(-removal.costs).toFixed(2)}`
-    : share;
+    : shareWords(removal.explains / gap);
   return { ...told, text: `${told.text}; ${effect}` };
 }
 
@@ -198,15 +193,12 @@ function left(
 function inThrows(what: string, removal: Removal, best: Candidate, other: Candidate): Told {
   const cost = (now: Candidate, without: Candidate) => now.outcome.expectedThrows - without.outcome.expectedThrows;
   const [chosen, others] = [cost(best, removal.best), cost(other, removal.other)];
-  const verb = (throws: number) => (throws < 0 ? 'saves' : 'costs');
-  const size = (throws: number) => Math.abs(throws).toFixed(2);
-  const again = verb(chosen) === verb(others) ? '' : `${verb(chosen)} `;
   return {
     kind: 'close',
     chosen,
     other: others,
     unit: 'throws',
-    text: `${what} ${verb(others)} it ${size(others)} throws and ${again}the choice ${size(chosen)}`,
+    text: bothInThrows(what, others, chosen),
   };
 }
 

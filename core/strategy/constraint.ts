@@ -1,3 +1,4 @@
+import type { ObstacleRaster } from '../geometry/obstacle-raster.ts';
 import type { SolvedHole } from './hole-solver.ts';
 import type { World } from './world.ts';
 
@@ -19,7 +20,8 @@ export function constraintsOf({ world, table }: Pick<SolvedHole, 'world' | 'tabl
   if (overhead) found.push('overhead');
   if (standing) found.push('standing');
   if (table.windSpeed_mps >= FELT_WIND_MPS) found.push('wind');
-  if (mandos.length > 0 || raster.zone.some(bits => bits !== 0)) found.push('penalty');
+  if (mandos.length > 0 || raster.lostShare !== undefined || raster.zone.some(bits => bits !== 0))
+    found.push('penalty');
   if (overhead && standing) found.push('trees');
   return found;
 }
@@ -36,10 +38,14 @@ export function worldWithout(world: World, constraint: Constraint): World {
     case 'trees':
       return { ...world, raster: { ...raster, highDensity: none(), lowDensity: none() } };
     case 'penalty':
-      return { ...world, mandos: [], raster: { ...raster, zone: new Uint8Array(raster.zone.length) } };
+      return { ...world, mandos: [], raster: withoutPenalties(raster) };
     case 'wind':
       return world;
     default:
       return constraint satisfies never;
   }
+}
+
+function withoutPenalties({ lostShare: _, ...raster }: ObstacleRaster): ObstacleRaster {
+  return { ...raster, zone: new Uint8Array(raster.zone.length) };
 }

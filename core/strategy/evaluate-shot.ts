@@ -1,4 +1,6 @@
+import { specialOf } from '../player/fitted-player.ts';
 import { type Candidate, type Choice, TEE_EFFORT } from './choose-shot.ts';
+import { isSpecialShape } from './flown-as.ts';
 import { drawShot, type ShotDrawing } from './hole-drawing.ts';
 import type { SolvedHole } from './hole-solver.ts';
 import type { Lie } from './march.ts';
@@ -17,7 +19,7 @@ const TEE: Lie = { east_m: 0, north_m: 0, ground_m: 0 };
 /**
  * What a tee shot of the player's own choosing comes to, with the best play after it, on the samples the plan answered on.
  * @param against - the shot its cost is counted against; the plan's choice when left out
- * @returns undefined when the player has no such disc from that hand
+ * @returns undefined when the player has no such disc from that hand, or has not measured it as a roller or an overhead throw
  */
 export function evaluateShot(
   { solved, choice, plan }: Readonly<{ solved: SolvedHole; choice: Choice; plan: HolePlan }>,
@@ -43,6 +45,7 @@ function candidateOf({ table }: SolvedHole, asked: AskedShot): Candidate | undef
   const { discId, hand, aimBearing_deg, ...line } = asked;
   const throwIndex = table.player.throws.findIndex(t => t.discId === discId && t.hand === hand);
   if (throwIndex === -1) return undefined;
+  if (isSpecialShape(line.shape) && specialOf(table.player.throws[throwIndex], line.shape) === null) return undefined;
   const shot: ShotSpec = { ...line, throwIndex };
   const aim_deg = ((aimBearing_deg % 360) + 360) % 360;
   const replayValue = valueAt(table.field, TEE.east_m, TEE.north_m);

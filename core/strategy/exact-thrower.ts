@@ -8,6 +8,7 @@ import { ROLL_START, rollStart } from '../flight/rolling.ts';
 import { SURFACES } from '../geometry/obstacle-raster.ts';
 import type { FittedPlayer } from '../player/fitted-player.ts';
 import { type Flown, fittedSpecial, flownAs } from './flown-as.ts';
+import { createSpread } from './hole-out.ts';
 import type { Ends, Lie, Marcher } from './march.ts';
 import { createRollOff } from './roll-path.ts';
 import type { ShotSpec } from './shots.ts';
@@ -15,6 +16,8 @@ import { createSampledThrow, planningScatter, sampleThrow, type WindScatter } fr
 import type { World } from './world.ts';
 
 const DEGREE = Math.PI / 180;
+/** Steps of a roll between the points of its path. */
+const DRAWN_ROLL_STEPS = 4;
 
 /** Step of the flights that search and answer: landing error p95 2 cm, most 0.2 m, far below the scatter. */
 export const PLAN_STEP_S = 0.15;
@@ -56,6 +59,10 @@ export function createExactThrower(
 ): ExactThrower {
   const sampled = createSampledThrow();
   const play = new Float64Array(2);
+  const spread = createSpread();
+  const aimsOff_deg = new Float64Array(MOST_FLIGHTS);
+  const speedsOff = new Float64Array(MOST_FLIGHTS);
+  const releases_mps = new Float64Array(MOST_FLIGHTS);
   const landing = new Float64Array(LANDING_NUMBERS);
   const { raster } = world;
   const sloped = world.map.terrain.known;
@@ -88,6 +95,9 @@ export function createExactThrower(
     const from = (air.windFrom_deg + sampled.windTurn_deg - aim_deg) * DEGREE;
     flier.setWind(-sampled.wind_mps * Math.cos(from), sampled.wind_mps * Math.sin(from));
     const speed = flown.releaseSpeed_mps * shot.power * sampled.speedShare;
+    aimsOff_deg[flight] = sampled.azimuth_deg;
+    speedsOff[flight] = sampled.speedShare - 1;
+    releases_mps[flight] = speed;
     flier.release(
       flight,
       speed,
@@ -115,15 +125,21 @@ export function createExactThrower(
     }
     const points = flier.pathPoints(flight);
     if (resistance !== null) {
-      rollOut(flight, points, resistance, gradX, gradY);
+      rollOut(flight, points, resistance);
       return;
     }
     groundPlay(landing, radius_m, surface, gradX, gradY, play);
-    marcher.march(flier.path(), flier.pathStart(flight), points, lie, sin, cos, play[0], play[1], true);
+    spread.aim_rad = aimsOff_deg[flight] * DEGREE;
+    spread.aimSd_rad = scatter.azimuth_deg * DEGREE;
+    spread.speed = speedsOff[flight];
+    spread.speedSd = scatter.speed;
+    spread.release_mps = releases_mps[flight];
+    marcher.march(flier.path(), flier.pathStart(flight), points, lie, sin, cos, play[0], play[1], true, 0, spread);
   }
 
-  function rollOut(flight: number, points: number, onTurf: number, gradX: number, gradY: number): void {
-    rollStart(landing, radius_m, gradX, gradY, start);
+  function rollOut(flight: number, points: number, onTurf: number): void {
+    // a roll leans against the plumb line, whatever the slope under it
+    rollStart(landing, radius_m, 0, 0, start);
     rollsOff.vx_mps = start[ROLL_START.speed] * Math.cos(start[ROLL_START.heading]);
     rollsOff.vy_mps = start[ROLL_START.speed] * Math.sin(start[ROLL_START.heading]);
     rollsOff.bend_mps2 = start[ROLL_START.bend];
@@ -148,12 +164,14 @@ export function createExactThrower(
   /** The flight and then the roll, its heights those of the ground. */
   function pathWithRoll(flight: Float32Array): Float32Array {
     const { trailEast, trailNorth, points } = marcher.rolled;
-    const all = new Float32Array(flight.length + 3 * (points - 1));
+    const kept = Math.ceil((points - 1) / DRAWN_ROLL_STEPS);
+    const all = new Float32Array(flight.length + 3 * kept);
     all.set(flight);
-    for (let i = 1; i < points; i++) {
+    for (let i = 1; i <= kept; i++) {
       const at = flight.length + 3 * (i - 1);
-      const de = trailEast[i] - lie.east_m;
-      const dn = trailNorth[i] - lie.north_m;
+      const point = Math.min(points - 1, DRAWN_ROLL_STEPS * i);
+      const de = trailEast[point] - lie.east_m;
+      const dn = trailNorth[point] - lie.north_m;
       all[at] = sin * de + cos * dn;
       all[at + 1] = sin * dn - cos * de;
       all[at + 2] = raster.ground_m[cell(all[at], all[at + 1])] - lie.ground_m;

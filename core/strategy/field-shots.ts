@@ -1,4 +1,5 @@
 import type { FittedPlayer } from '../player/fitted-player.ts';
+import { isSpecialShape } from './flown-as.ts';
 import type { ShotSpec } from './shots.ts';
 
 /** What is known of a shot in calm air on level ground. */
@@ -35,7 +36,8 @@ function tightestOf(
   for (let i = 0; i < shots.length; i++) {
     if (reach[i].along_m < 4) continue;
     const bucket = Math.floor(reach[i].along_m / bucket_m);
-    const kind = `${bucket} ${bendsTo(player, shots[i])} ${shots[i].height}`;
+    const { shape, height } = shots[i];
+    const kind = `${bucket} ${isSpecialShape(shape) ? shape : `${bendsTo(player, shots[i])} ${height}`}`;
     const best = tightest.get(kind);
     if (best === undefined || reach[i].spread_m < reach[best].spread_m) tightest.set(kind, i);
     const low = lowest.get(bucket);

@@ -6,14 +6,14 @@ import type { ShotSpec } from './shots.ts';
 
 const Point = z.tuple([z.number(), z.number()]).describe('metres east, north of the tee');
 /** In the order of the codes in march's RESULT. */
-const END_KINDS = ['rest', 'hit', 'outOfBounds', 'hazard', 'mando'] as const;
+const END_KINDS = ['rest', 'hit', 'outOfBounds', 'hazard', 'mando', 'lost', 'holed'] as const;
 
 /** What to draw of one shot, in the hole's local frame. */
 export const ShotDrawingSchema = z.strictObject({
   path: z
     .array(z.tuple([z.number(), z.number(), z.number()]))
     .describe(
-      '[east_m, north_m, height above the tee’s ground] of the middle of the scatter, hand to touchdown; nothing stops it on the way',
+      '[east_m, north_m, height above the tee’s ground] of the middle of the scatter, hand to touchdown, a roller’s on to its rest; nothing stops it on the way',
     ),
   rest: Point.describe('where that flight comes to rest'),
   spread: z

@@ -1,6 +1,7 @@
 import type { Candidate } from './choose-shot.ts';
 import { type Constraint, worldWithout } from './constraint.ts';
 import { createExactThrower, PLAN_STEP_S } from './exact-thrower.ts';
+import { kindOf } from './flown-as.ts';
 import type { SolvedHole } from './hole-solver.ts';
 import { landingValues } from './landing-value.ts';
 import { createMarcher, type Lie } from './march.ts';
@@ -24,8 +25,8 @@ export const WITHOUT_ROWS = 48;
 
 /** A hole from which one constraint was taken away, ready to be asked for a disc's best line. */
 export type HoleWithout = Readonly<{
-  /** The disc's most promising lines there, by the library's few samples. */
-  shortlist(throwIndex: number): readonly Line[];
+  /** The most promising lines there of a shot's disc and kind (flat, roller, overhead), by the library's few samples. */
+  shortlist(shot: ShotSpec): readonly Line[];
   /** The best of a shot and some lines, answered on the first rows of the samples the plan answers on; later lies keep their values. */
   bestLine(candidate: Candidate, lines: readonly Line[]): Candidate;
   /** The same line there, on `rows` samples. */
@@ -43,7 +44,7 @@ export function holeWithout(solved: SolvedHole, constraint: Constraint | null, l
   const calm = constraint === 'wind';
   const bins = calm ? windBins({ ...table.bins.library, ringSpeed_mps: 0 }, 0, 0) : table.bins;
   const marcher = createMarcher(world);
-  const shotMarcher = createShotMarcher(world, bins, marcher);
+  const shotMarcher = createShotMarcher(world, bins, marcher, player);
   const still = { speed_mps: 0, speedSd_mps: 0, directionSd_deg: 0 };
   const thrower = createExactThrower(
     world,
@@ -54,7 +55,8 @@ export function holeWithout(solved: SolvedHole, constraint: Constraint | null, l
     PLAN_STEP_S,
   );
   const [dropX, dropY] = world.dropZone ?? [Number.NaN, Number.NaN];
-  const running: ThrowValue = { paths: 0, sum: 0, replay: 0 };
+  const lieValue = valueAt(field, lie.east_m, lie.north_m);
+  const running: ThrowValue = { paths: 0, sum: 0, replay: 0, lieValue };
   const toBasket = Math.atan2(field.basket[0] - lie.east_m, field.basket[1] - lie.north_m) / DEGREE;
 
   function flown(shot: ShotSpec, aim_deg: number): number {
@@ -82,7 +84,8 @@ export function holeWithout(solved: SolvedHole, constraint: Constraint | null, l
   }
 
   /** All lines of the disc by their middle, the best again with the library's samples. */
-  function shortlist(throwIndex: number): readonly Line[] {
+  function shortlist(like: ShotSpec): readonly Line[] {
+    const kind = kindOf(like, player.throws.length);
     const { shots, samples } = bins.library;
     const marched = (shot: number, aim_deg: number, to: number) => {
       resetThrowValue(running);
@@ -90,7 +93,7 @@ export function holeWithout(solved: SolvedHole, constraint: Constraint | null, l
       return expectedOf(running);
     };
     const aims = AIMS.map(turn_deg => toBasket + turn_deg);
-    const own = shots.flatMap((shot, i) => (shot.throwIndex === throwIndex ? [i] : []));
+    const own = shots.flatMap((shot, i) => (kindOf(shot, player.throws.length) === kind ? [i] : []));
     const bounds = new Float64Array(own.length * aims.length);
     landingValues(world, bins, field, lie, own, aims, Number.POSITIVE_INFINITY, bounds);
     const promising = marchPromising({

@@ -1,4 +1,4 @@
-import { type Candidate, chooseShot, type Effort, NEXT_EFFORT, type Table } from './choose-shot.ts';
+import { type Candidate, chooseShot, type Effort, NEXT_EFFORT, QUICK_ROUNDS, type Table } from './choose-shot.ts';
 import { fillValues } from './fill-from-lies.ts';
 import type { SolvedHole } from './hole-solver.ts';
 import type { Ends, Lie } from './march.ts';
@@ -13,7 +13,15 @@ const CENTRES = 8;
 const APART_M = 10;
 const MOST_NODES = 40;
 const LEAST_CHANCE = 0.004;
-const EFFORT: Effort = { ...NEXT_EFFORT, sampled: 60, short: 10, refine: 3, answerRows: 32, otherRows: 16 };
+const EFFORT: Effort = {
+  ...NEXT_EFFORT,
+  sampled: 60,
+  short: 10,
+  refine: 3,
+  rounds: QUICK_ROUNDS,
+  answerRows: 32,
+  otherRows: 16,
+};
 /** A shot taken over must look better by this on the samples that choose. */
 const LEAST_GAIN = 0.02;
 const SEARCH_ROWS = 12;
@@ -143,6 +151,8 @@ function asEnds(points: readonly RestPoint[]): Ends {
     weight: column(point => point.weight),
     penalty: column(point => point.penalty),
     kind: Uint8Array.from(points, point => point.kind),
+    // the thrower's choice is made already
+    choices: new Uint8Array(points.length),
     restX: column(point => point.x_m),
     restY: column(point => point.y_m),
     clear: 1,

@@ -1,6 +1,7 @@
-import { ZONE_OUT_OF_BOUNDS } from '../geometry/obstacle-raster.ts';
+import { type ObstacleRaster, SURFACES, ZONE_OUT_OF_BOUNDS } from '../geometry/obstacle-raster.ts';
+import { mayGoIn, mostHoled } from './hole-out.ts';
 import type { Lie } from './march.ts';
-import { type ValueField, valueAt } from './value-field.ts';
+import { distanceToBasket, type ValueField, valueAt } from './value-field.ts';
 import type { WindBins } from './wind-bins.ts';
 import { groundAt, type World } from './world.ts';
 
@@ -57,6 +58,10 @@ export function landingValues(
 ): void {
   const sloped = world.map.terrain.known;
   const point = new Float64Array(2);
+  const range_m = distanceToBasket(field, lie.east_m, lie.north_m);
+  const holedAtMost = mostHoled(range_m);
+  const { shots: specs } = bins.library;
+  const rollsAlike = !specs.some(({ shape }) => shape === 'roller') || isLevelTurf(world);
   aims_deg.forEach((aim_deg, aim) => {
     const { landing } = bins.at(aim_deg);
     const sin = Math.sin(aim_deg * DEGREE);
@@ -64,6 +69,11 @@ export function landingValues(
     for (let i = 0; i < shots.length; i++) {
       const shot = shots[i];
       const at = i * aims_deg.length + aim;
+      if (!rollsAlike && specs[shot].shape === 'roller') {
+        // on other ground it rolls much further or much less far: no bound is known but the throw itself
+        out[at] = 1;
+        continue;
+      }
       const along = landing[3 * shot];
       if (along > farthest_m) {
         out[at] = Number.POSITIVE_INFINITY;
@@ -80,9 +90,22 @@ export function landingValues(
       point[0] = x;
       point[1] = y;
       const suspect = isOut(world, x, y) || (world.mandos.length > 0 && crossesMando(world, lie, point));
-      out[at] = 1 + valueAt(field, x, y) + (suspect ? SUSPECT_COST : 0);
+      // what may have gone in on the way there costs this one throw only
+      const holed = holedAtMost > 0 && mayGoIn(range_m, x - field.basket[0], y - field.basket[1]) ? holedAtMost : 0;
+      out[at] = 1 + (1 - holed) * valueAt(field, x, y) + (suspect ? SUSPECT_COST : 0);
     }
   });
+}
+
+const levelTurf = new WeakMap<ObstacleRaster, boolean>();
+
+function isLevelTurf({ map, raster }: World): boolean {
+  const known = levelTurf.get(raster);
+  if (known !== undefined) return known;
+  const turf = SURFACES.indexOf('turf');
+  const found = !map.terrain.known && raster.surface.every(surface => surface === turf);
+  levelTurf.set(raster, found);
+  return found;
 }
 
 function slopeShift_m(world: World, lie: Lie, x: number, y: number, along: number, forwardPerFall: number): number {

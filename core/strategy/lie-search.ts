@@ -3,7 +3,7 @@ import type { Lie } from './march.ts';
 import { marchPromising } from './march-promising.ts';
 import type { ShotMarcher } from './shot-marcher.ts';
 import { expectedOf, resetThrowValue, type ThrowValue } from './throw-value.ts';
-import { distanceToBasket, type ValueField } from './value-field.ts';
+import { distanceToBasket, type ValueField, valueAt } from './value-field.ts';
 import type { WindBins } from './wind-bins.ts';
 import type { World } from './world.ts';
 
@@ -71,7 +71,13 @@ export function createLieSearch(world: World, field: ValueField, bins: WindBins,
     return expectedOf(running);
   }
 
+  /** From here the thrower may throw again after out-of-bounds: what that is worth, by the value the lie has so far. */
+  function throwFrom(lie: Lie): void {
+    running.lieValue = valueAt(field, lie.east_m, lie.north_m);
+  }
+
   function promising(lie: Lie): Pick[] {
+    throwFrom(lie);
     const d = distanceToBasket(field, lie.east_m, lie.north_m);
     const toBasket = Math.atan2(field.basket[0] - lie.east_m, field.basket[1] - lie.north_m) / DEGREE;
     const farthest = Math.max(d, bins.leastReach_m(toBasket)) + TOO_FAR_M;
@@ -152,6 +158,7 @@ export function createLieSearch(world: World, field: ValueField, bins: WindBins,
     search,
     shortlist: promising,
     bestOf(lie, own, inherited) {
+      throwFrom(lie);
       const tried = new Set<number>();
       const picks: Pick[] = [];
       const take = (pick: Pick) => {
@@ -170,6 +177,7 @@ export function createLieSearch(world: World, field: ValueField, bins: WindBins,
       return { picks, score: picks.length > 0 ? picks[0].score : Number.POSITIVE_INFINITY };
     },
     decide(lie, { picks }) {
+      throwFrom(lie);
       const finalists = picks.slice(0, FINALISTS).map(pick => ({ ...pick }));
       for (const finalist of finalists) extend(finalist, lie, CHOOSE_MANY);
       keepBest(finalists, FINALISTS);

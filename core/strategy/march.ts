@@ -1,51 +1,14 @@
-import {
-  ZONE_HAZARD,
-  ZONE_NO_DROP,
-  ZONE_NO_LINE,
-  ZONE_NO_PREVIOUS,
-  ZONE_OUT_OF_BOUNDS,
-} from '../geometry/obstacle-raster.ts';
+import { ZONE_OUT_OF_BOUNDS } from '../geometry/obstacle-raster.ts';
 import { CELL, CELL_STRIDE, cellTable } from './cell-table.ts';
+import { createEndList, type Ends, RESULT } from './end-list.ts';
 import { createHoleOut, type Spread } from './hole-out.ts';
-import { createLineRelief } from './line-relief.ts';
 import { createRollPath, type RollOff, type RollPath } from './roll-path.ts';
 import type { World } from './world.ts';
 
-/** What became of one part of a throw. */
-export const RESULT = { rest: 0, hit: 1, outOfBounds: 2, hazard: 3, mando: 4, lost: 5, holed: 6 } as const;
-/** Bits of `Ends.choices`: where else than at its point an out-of-bounds end may be played from. */
-export const CHOICE = { previousLie: 1, dropZone: 2 } as const;
+export { CHOICE, type Ends, RESULT } from './end-list.ts';
 
 /** Where a throw starts: local metres, and the ground there above the tee's ground. */
 export type Lie = Readonly<{ east_m: number; north_m: number; ground_m: number }>;
-
-/**
- * The ends one flight path can come to, weighted: soft obstacles are integrated along the path, not sampled, so one path
- * gives the clear chance too. The arrays are reused by the next march; the first `count` entries are valid.
- */
-export type Ends = {
-  count: number;
-  /**
-   * Next lie, local metres. Out-of-bounds: in from the line where it last crossed it, NaN when it never was in or the course does
-   * not allow that; a missed mando, a lost disc: their drop zone, NaN when there is none (then again from the same lie). Holed:
-   * the basket.
-   */
-  readonly x: Float64Array;
-  readonly y: Float64Array;
-  /** Chances; they sum to 1. */
-  readonly weight: Float64Array;
-  /** Penalty throws. */
-  readonly penalty: Float64Array;
-  /** RESULT codes. */
-  readonly kind: Uint8Array;
-  /** CHOICE bits of out-of-bounds ends. */
-  readonly choices: Uint8Array;
-  /** Where it came to rest before any relief, for drawing and spread. */
-  readonly restX: Float64Array;
-  readonly restY: Float64Array;
-  /** Chance that nothing was touched on the way. */
-  clear: number;
-};
 
 export type Marcher = Readonly<{
   ends: Ends;
@@ -79,7 +42,6 @@ export type Marcher = Readonly<{
   rolled: RollPath;
 }>;
 
-const MOST_ENDS = 64;
 /** A disc in the lie's own cell has room to leave it. */
 const FREE_START_M = 1.5;
 /** Steps through the raster: fine for answers, coarser for the many paths of a search. */
@@ -89,6 +51,8 @@ const SKID_STEP_M = 1;
 /** Hits within this length of path are one end. */
 const MERGE_M = 3;
 const LEAST_TRANSMISSION = 0.01;
+/** A flight that strikes the basket less often than this is taken to miss it: two more ends are not worth their time. */
+const LEAST_STRIKE = 5e-5;
 /** A disc that hits something drops about this far before it. */
 const KNOCK_BACK_M = 0.7;
 const LONGEST_SKID_M = 40;
@@ -104,14 +68,11 @@ const SLIDE_FRICTION = [1.6, 0.9, 0.5] as const;
  */
 export function createMarcher(world: World): Marcher {
   const r = world.raster;
-  const { cells, hasOutOfBounds, byTheLine } = cellTable(r);
+  const { cells, hasOutOfBounds } = cellTable(r);
   const mandos = world.mandos;
-  const [dropX, dropY] = world.mandoDropZone ?? [Number.NaN, Number.NaN];
-  const [lostX, lostY] = world.lostDropZone ?? [Number.NaN, Number.NaN];
-  const lostShare = r.lostShare;
   const holeOut = createHoleOut(world);
-  const fromTheLine = createLineRelief(r);
-  const moved = { x: 0, y: 0 };
+  const list = createEndList(world);
+  const { ends } = list;
   const inverseCell = 1 / r.cell_m;
   const inverseBlock = inverseCell / r.blockCells;
   const lastBlockColumn = r.blockColumns - 1;
@@ -120,20 +81,6 @@ export function createMarcher(world: World): Marcher {
   const columns = r.columns;
   const lastColumn = columns - 1;
   const lastRow = r.rows - 1;
-  const column = () => new Float64Array(MOST_ENDS);
-  const ends: Ends = {
-    count: 0,
-    x: column(),
-    y: column(),
-    weight: column(),
-    penalty: column(),
-    kind: new Uint8Array(MOST_ENDS),
-    choices: new Uint8Array(MOST_ENDS),
-    restX: column(),
-    restY: column(),
-    clear: 1,
-  };
-
   const rolled = createRollPath(r);
 
   // the walk's state
@@ -185,67 +132,8 @@ export function createMarcher(world: World): Marcher {
     return block < 0 ? 0 : Math.min(block, last);
   }
 
-  function push(
-    x: number,
-    y: number,
-    weight: number,
-    penalty: number,
-    kind: number,
-    restX: number,
-    restY: number,
-    choices = 0,
-  ): void {
-    if (ends.count === MOST_ENDS) {
-      ends.weight[MOST_ENDS - 1] += weight;
-      return;
-    }
-    const at = ends.count++;
-    ends.x[at] = x;
-    ends.y[at] = y;
-    ends.weight[at] = weight;
-    ends.penalty[at] = penalty;
-    ends.kind[at] = kind;
-    ends.choices[at] = choices;
-    ends.restX[at] = restX;
-    ends.restY[at] = restY;
-  }
-
   function endAt(e: number, n: number, weight: number, kind: number): void {
-    const cell = cellIndex(e, n);
-    const zone = r.zone[cell];
-    if (zone & ZONE_OUT_OF_BOUNDS) {
-      pushOut(zone, e, n, weight);
-      return;
-    }
-    const lost = lostShare === undefined ? 0 : lostShare[cell];
-    if (lost > 0) {
-      push(lostX, lostY, weight * lost, 1, RESULT.lost, e, n);
-      if (lost === 1) return;
-    }
-    const found = weight * (1 - lost);
-    if (zone & ZONE_HAZARD) push(e, n, found, 1, RESULT.hazard, e, n);
-    else if (byTheLine[cell]) {
-      moved.x = e;
-      moved.y = n;
-      fromTheLine(moved);
-      push(moved.x, moved.y, found, 0, kind, e, n);
-    } else push(e, n, found, 0, kind, e, n);
-  }
-
-  function pushOut(zone: number, e: number, n: number, weight: number): void {
-    moved.x = zone & ZONE_NO_LINE ? Number.NaN : lastInX;
-    moved.y = lastInY;
-    if (!Number.isNaN(moved.x)) fromTheLine(moved);
-    const choices = (zone & ZONE_NO_PREVIOUS ? 0 : CHOICE.previousLie) | (zone & ZONE_NO_DROP ? 0 : CHOICE.dropZone);
-    push(moved.x, moved.y, weight, 1, RESULT.outOfBounds, e, n, choices);
-  }
-
-  /** The part of the flight that goes in comes first: what is left of the others stays in proportion. */
-  function holed(chance: number): void {
-    const others = 1 - chance;
-    for (let i = 0; i < ends.count; i++) ends.weight[i] *= others;
-    const [x, y] = world.basket;
-    push(x, y, chance, 0, RESULT.holed, x, y);
+    list.endAt(e, n, weight, kind, lastInX, lastInY);
   }
 
   function flushHits(): void {
@@ -281,7 +169,7 @@ export function createMarcher(world: World): Marcher {
         const n = north + dy / steps;
         const cell = cellIndex(e, n);
         if (mandos.length > 0 && crossesLow(east, north, e - east, n - north)) {
-          push(dropX, dropY, transmission, 1, RESULT.mando, e, n);
+          list.missedMando(transmission, e, n);
           return;
         }
         if (r.lowTop_m[cell] > 0) {
@@ -310,7 +198,7 @@ export function createMarcher(world: World): Marcher {
       const cell = cellIndex(e, n);
       if (mandos.length > 0 && crossesLow(east, north, e - east, n - north)) {
         flushHits();
-        push(dropX, dropY, transmission, 1, RESULT.mando, e, n);
+        list.missedMando(transmission, e, n);
         ends.clear = transmission;
         transmission = 0;
         isOver = true;
@@ -347,13 +235,6 @@ export function createMarcher(world: World): Marcher {
   function crossesLow(e: number, n: number, de: number, dn: number): boolean {
     for (const m of mandos) if (m.low_m <= 0 && crossing(e, n, de, dn, m.ax, m.ay, m.bx, m.by) <= 1) return true;
     return false;
-  }
-
-  function normalise(): void {
-    let sum = 0;
-    for (let i = 0; i < ends.count; i++) sum += ends.weight[i];
-    const inverse = 1 / sum;
-    for (let i = 0; i < ends.count; i++) ends.weight[i] *= inverse;
   }
 
   function march(
@@ -467,7 +348,7 @@ export function createMarcher(world: World): Marcher {
               flushHits();
               if (transmission < LEAST_TRANSMISSION) {
                 ends.clear = 0;
-                normalise();
+                list.normalise();
                 return;
               }
             }
@@ -492,9 +373,9 @@ export function createMarcher(world: World): Marcher {
       if (landed) break;
       if (missed) {
         flushHits();
-        push(dropX, dropY, transmission, 1, RESULT.mando, east + share * de, north + share * dn);
+        list.missedMando(transmission, east + share * de, north + share * dn);
         ends.clear = transmission;
-        normalise();
+        list.normalise();
         return;
       }
       east = east1;
@@ -505,18 +386,18 @@ export function createMarcher(world: World): Marcher {
     ends.clear = transmission;
     if (rollsOff !== undefined) {
       rollToRest(rollsOff, sinAim, cosAim, exact);
-      normalise();
+      list.normalise();
       return;
     }
     const landedEast = east;
     const landedNorth = north;
     const pace = levelRun_m > 0 && landed ? Math.min(MOST_PACE, lastRun / levelRun_m) : 1;
     skidToRest(skidX * pace * pace, skidY * pace * pace, sinAim, cosAim, exact);
-    normalise();
+    list.normalise();
     if (spread === undefined) return;
-    const going =
-      ends.clear * holeOut.chance(path, first, points, lie, sinAim, cosAim, landedEast, landedNorth, spread);
-    if (going > 0) holed(going);
+    const struck =
+      ends.clear * holeOut.struck(path, first, points, lie, sinAim, cosAim, landedEast, landedNorth, spread);
+    if (struck > LEAST_STRIKE) list.strikeBasket(struck, holeOut.stays(), lieEast, lieNorth);
   }
 
   return { ends, march, rolled };

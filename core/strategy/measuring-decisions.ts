@@ -2,6 +2,7 @@ import type { FittedThrow } from '../player/fitted-player.ts';
 import type { SessionLesson } from '../player/session-lesson.ts';
 import type { ThrowShift } from '../player/shifted-throw.ts';
 import { type Candidate, chooseShot, NEXT_EFFORT } from './choose-shot.ts';
+import { isSpecialShape } from './flown-as.ts';
 import type { Lie } from './march.ts';
 import type { PlannedHole } from './plan-hole.ts';
 import type { ShotSpec } from './shots.ts';
@@ -48,10 +49,14 @@ export function decisionsOf({ solved, choice, plan }: Pick<PlannedHole, 'solved'
   return [at(TEE, 1, choice.best, choice.finalists), ...later];
 }
 
-/** The best few finalists of one throw, the choice itself first when it is one of them. */
+/**
+ * The best few finalists of one throw, the choice itself first when it is one of them. Rollers and overhead throws are left out:
+ * what is asked about is a session of flat throws, and says nothing of them.
+ */
 export function ownFinalists({ best, finalists }: Decision, throwIndex: number): Candidate[] {
-  const own = finalists.filter(c => c.shot.throwIndex === throwIndex && c !== best);
-  return (best.shot.throwIndex === throwIndex ? [best, ...own] : own).slice(0, OWN_SHOTS);
+  const isOwn = ({ shot }: Candidate) => shot.throwIndex === throwIndex && !isSpecialShape(shot.shape);
+  const own = finalists.filter(c => isOwn(c) && c !== best);
+  return (isOwn(best) ? [best, ...own] : own).slice(0, OWN_SHOTS);
 }
 
 /**

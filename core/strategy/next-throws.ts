@@ -7,6 +7,9 @@ import { shotReport } from './shot-report.ts';
 import { distanceToBasket, isPutt, valueAt } from './value-field.ts';
 import { groundAt } from './world.ts';
 
+/** A plan asks several lies: fewer starts than one lie asked for on its own. */
+const WITHIN_A_PLAN = { sampled: 400, short: 40, refine: 10 };
+
 const WORTH_PLANNING = 0.08;
 const MOST_POINTS = 80;
 const DEGREE = Math.PI / 180;
@@ -54,7 +57,7 @@ function planFrom(
     return { ...where, action: 'putt', expectedThrows: value, byDisc: [] };
   }
   const lie: Lie = { east_m, north_m, ground_m: groundAt(world, east_m, north_m) };
-  const { best, candidates } = chooseShot(table, lie, { ...NEXT_EFFORT, perDisc: everyDisc });
+  const { best, candidates } = chooseShot(table, lie, { ...NEXT_EFFORT, ...WITHIN_A_PLAN, perDisc: everyDisc });
   const toBasket_deg = Math.atan2(field.basket[0] - east_m, field.basket[1] - north_m) / DEGREE;
   const tailwind = Math.cos((wind.from_deg - toBasket_deg) * DEGREE) < -0.5 && wind.speed_mps > 2;
   const shot = shotReport(table, best, best, { fromTee: false, toBasket_m, toBasket_deg, tailwind });

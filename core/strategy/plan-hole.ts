@@ -4,12 +4,12 @@ import type { HoleMap } from '../geometry/hole-map.ts';
 import { rasterize } from '../geometry/rasterize.ts';
 import type { DiscClass } from '../player/fitted-player.ts';
 import { type Attitude, costOf, EVEN } from './attitude.ts';
-import { type Candidate, type Choice, choiceOf, chooseShot, TEE_EFFORT } from './choose-shot.ts';
+import { type Candidate, type Choice, choiceOf, chooseShot, QUICK_ROUNDS, TEE_EFFORT } from './choose-shot.ts';
 import type { DayLibraries } from './day-libraries.ts';
 import { holeCautions } from './hole-cautions.ts';
 import { type SolvedHole, solveHole } from './hole-solver.ts';
 import { improveLies } from './improve-lies.ts';
-import type { Lie } from './march.ts';
+import { type Lie, RESULT } from './march.ts';
 import { nextThrows } from './next-throws.ts';
 import type { HolePlan, ShotReport } from './plan-report.ts';
 import { holedWithin } from './policy.ts';
@@ -17,6 +17,7 @@ import type { HoleOptions } from './push-round.ts';
 import { puttingDistribution } from './putting-value.ts';
 import { reasonsAgainst } from './reasons.ts';
 import { attitudesInDoubt, riskShots } from './risk-shots.ts';
+import { shapeCautions } from './shape-cautions.ts';
 import { type ShotPlace, shotReport } from './shot-report.ts';
 import { windFlips } from './wind-flips.ts';
 
@@ -31,6 +32,7 @@ const ROUGH_EFFORT = {
   sampled: 100,
   short: 12,
   refine: 2,
+  rounds: QUICK_ROUNDS,
   answerRows: 64,
   otherRows: 32,
   perDisc: false,
@@ -94,6 +96,7 @@ export function planHoleInFull({
     choice.candidates.map(c => [c, shotReport(solved.table, c, choice.best, place)]),
   );
   const turned = flips ? windFlips(solved, libraries, choice) : { flips: [], nearest: null };
+  const next = nextThrows(solved.table, choice, day.wind, bag);
   const plan: HolePlan = {
     ref: map.ref,
     name: map.name,
@@ -107,7 +110,7 @@ export function planHoleInFull({
     headwind_mps: wind.head_mps,
     windFromRight_mps: wind.right_mps,
     choice: reported(shots, choice.best),
-    next: nextThrows(solved.table, choice, day.wind, bag),
+    next,
     alternatives: choice.candidates.slice(1).map(c => reported(shots, c)),
     byClass: bestByClass(solved, choice, shots),
     scoreDistribution: options[ordered.indexOf(choice.best)].map((chance, i) => ({ throws: i + 1, chance })),
@@ -124,7 +127,16 @@ export function planHoleInFull({
     }),
     flips: turned.flips,
     nearestFlip: turned.nearest,
-    cautions: holeCautions(map, report, choice.best.outcome.ends),
+    cautions: [
+      ...shapeCautions(
+        map,
+        solved.table,
+        choice.best,
+        TEE,
+        next.flatMap(({ shot }) => (shot ? [shot.shape] : [])),
+      ),
+      ...holeCautions(map, report, choice.best.outcome.ends),
+    ],
     assumptions: [...map.assumptions, ...noWay(choice.best)],
   };
   return { plan, solved, choice, options, optionShots: ordered };
@@ -187,6 +199,10 @@ export function scoring(solved: SolvedHole): (shot: Candidate) => number[] {
       let chance = 0;
       for (const end of shot.outcome.ends) {
         const left = n - 1 - end.penalty;
+        if (end.kind === RESULT.holed) {
+          chance += end.weight;
+          continue;
+        }
         if (left <= 0) continue;
         // a throw played again starts from the tee: its own chance with fewer throws left
         chance +=

@@ -1,7 +1,10 @@
 import { z } from 'zod';
+import { SPECIAL_SHAPES } from '../player/fitted-player.ts';
 
 const chance = z.number().min(0).max(1);
 const throwsCount = z.int().min(1);
+/** Rollers and overhead throws only for players who measured them. */
+export const SHOT_SHAPES = ['hyzer', 'flat', 'anhyzer', ...SPECIAL_SHAPES] as const;
 
 export const ShotSchema = z
   .object({
@@ -10,9 +13,13 @@ export const ShotSchema = z
     discId: z.string(),
     class: z.enum(['putter', 'midrange', 'fairway', 'control', 'distance']),
     hand: z.enum(['backhand', 'forehand']),
-    shape: z.enum(['hyzer', 'flat', 'anhyzer']),
+    shape: z.enum(SHOT_SHAPES),
     height: z.enum(['low', 'standard', 'high']).describe('Launch against the one that carries farthest'),
-    hyzer_deg: z.number().describe('Bank at release, positive outer edge down'),
+    hyzer_deg: z
+      .number()
+      .describe(
+        'Bank at release, positive outer edge down; a roller or an overhead throw stands on its edge, about −90 or 90',
+      ),
     launch_deg: z.number(),
     power: chance.describe('Share of the full release speed'),
     releaseSpeed_mps: z.number(),
@@ -29,6 +36,8 @@ export const ShotSchema = z
     outOfBoundsChance: chance,
     hazardChance: chance,
     mandoChance: chance,
+    lostChance: chance.optional().describe('The disc is not found; left out below 1 %'),
+    holedChance: chance.optional().describe('The throw itself goes in; left out below 0.5 %'),
     parkedChance: chance.describe('At rest within 3 m of the basket'),
     within10mChance: chance,
     within20mChance: chance,
@@ -59,6 +68,7 @@ const NextSchema = z.object({
 const ReasonSchema = z.object({
   against: z.string(),
   againstDiscId: z.string(),
+  special: z.enum(SPECIAL_SHAPES).optional().describe('The other throw is a roller or an overhead throw of that disc'),
   hand: z.enum(['backhand', 'forehand']),
   costs: z.number(),
   text: z.string(),
@@ -90,7 +100,7 @@ const FlipSchema = z.object({
     discId: z.string(),
     class: z.enum(['putter', 'midrange', 'fairway', 'control', 'distance']),
     hand: z.enum(['backhand', 'forehand']),
-    shape: z.enum(['hyzer', 'flat', 'anhyzer']),
+    shape: z.enum(SHOT_SHAPES),
   }),
 });
 

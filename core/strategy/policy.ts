@@ -1,5 +1,5 @@
 import { fillChances } from './fill-from-lies.ts';
-import { type Ends, RESULT } from './march.ts';
+import { CHOICE, type Ends, RESULT } from './march.ts';
 import { puttFrom, puttingCell, puttingDistribution } from './putting-value.ts';
 import {
   distanceToBasket,
@@ -12,8 +12,12 @@ import {
   valueAt,
 } from './value-field.ts';
 
-/** Numbers an outcome: x, y, weight, penalty; x is NaN when the throw is played again from its own lie. */
-const STRIDE = 4;
+/**
+ * Numbers an outcome: x, y, weight, penalty, and CHOICE bits: from where else than from x, y the thrower may play on. x is NaN when
+ * there is no such place, Infinity when the throw is holed.
+ */
+const STRIDE = 5;
+const HOLED = Number.POSITIVE_INFINITY;
 const MOST_REPLAY = 0.9;
 const NO_SHOT = -1;
 const PUTT = -2;
@@ -55,19 +59,71 @@ export function createPolicy(field: ValueField): Policy {
   const trouble = new Float64Array(field.value.length);
   const chosenAt = new Float64Array(field.value.length);
   let buffer = new Float64Array(STRIDE * 256);
+  /** Weight and value of ends whose thrower may throw from the own lie again. */
+  let optional = new Float64Array(2 * 64);
   let count = 0;
   let current = 0;
+  /** The drop zone for out-of-bounds: one a hole. */
+  let dropZoneX = Number.NaN;
+  let dropZoneY = Number.NaN;
 
+  /**
+   * Value of a lie by its throw's ends. Throws played again from the lie are solved in closed form; where that is a choice, it is
+   * taken for the ends that are dearer than the lie itself, found by going on until no end changes sides (policy iteration).
+   */
   function listValue(list: Float64Array): number {
     let sum = 1;
     let replay = 0;
+    let free = 0;
     for (let at = 0; at < list.length; at += STRIDE) {
       const weight = list[at + 2];
       sum += weight * list[at + 3];
-      if (Number.isNaN(list[at])) replay += weight;
-      else sum += weight * valueAt(field, list[at], list[at + 1]);
+      if (list[at] === HOLED) continue;
+      const value = nextValue(list, at);
+      if (Number.isNaN(value)) {
+        replay += weight;
+        continue;
+      }
+      sum += weight * value;
+      if ((list[at + 4] & CHOICE.previousLie) === 0) continue;
+      if (2 * free === optional.length) optional = doubled(optional);
+      optional[2 * free] = weight;
+      optional[2 * free + 1] = value;
+      free++;
     }
-    return replay > MOST_REPLAY ? MOST_THROWS : Math.min(MOST_THROWS, sum / (1 - replay));
+    let best = closedForm(sum, replay);
+    for (let pass = 0; pass < free; pass++) {
+      let own = sum;
+      let back = replay;
+      for (let i = 0; i < free; i++) {
+        if (optional[2 * i + 1] <= best) continue;
+        own -= optional[2 * i] * optional[2 * i + 1];
+        back += optional[2 * i];
+      }
+      const next = closedForm(own, back);
+      if (!(next < best - 1e-9)) break;
+      best = next;
+    }
+    return best;
+  }
+
+  /** True when this end of the node's throw is played from the node again. */
+  function isAgain(list: Float64Array, at: number, node: number): boolean {
+    const value = nextValue(list, at);
+    return Number.isNaN(value) || ((list[at + 4] & CHOICE.previousLie) !== 0 && value > field.value[node]);
+  }
+
+  /** Value of the lie that an end leaves; NaN when there is nothing but the own lie. */
+  function nextValue(list: Float64Array, at: number): number {
+    if (takesDrop(list, at)) return valueAt(field, dropZoneX, dropZoneY);
+    return Number.isNaN(list[at]) ? Number.NaN : valueAt(field, list[at], list[at + 1]);
+  }
+
+  /** True when this end is played from the drop zone, by the values as they are now. */
+  function takesDrop(list: Float64Array, at: number): boolean {
+    if ((list[at + 4] & CHOICE.dropZone) === 0) return false;
+    if (Number.isNaN(list[at])) return true;
+    return valueAt(field, dropZoneX, dropZoneY) < valueAt(field, list[at], list[at + 1]);
   }
 
   function puttValue(node: number): number {
@@ -91,21 +147,21 @@ export function createPolicy(field: ValueField): Policy {
         larger.set(buffer);
         buffer = larger;
       }
+      if (!Number.isNaN(dropX)) {
+        dropZoneX = dropX;
+        dropZoneY = dropY;
+      }
+      const choices = CHOICE.previousLie | (Number.isNaN(dropX) ? 0 : CHOICE.dropZone);
       for (let i = 0; i < ends.count; i++) {
-        let x = ends.x[i];
-        let y = ends.y[i];
-        if (ends.kind[i] === RESULT.outOfBounds && !Number.isNaN(dropX)) {
-          if (Number.isNaN(x) || valueAt(field, dropX, dropY) < valueAt(field, x, y)) {
-            x = dropX;
-            y = dropY;
-          }
-        }
-        if (ends.kind[i] !== RESULT.rest) trouble[current] += ends.weight[i] * weight;
+        const isOut = ends.kind[i] === RESULT.outOfBounds;
+        const isHoled = ends.kind[i] === RESULT.holed;
+        if (ends.kind[i] !== RESULT.rest && !isHoled) trouble[current] += ends.weight[i] * weight;
         const at = count * STRIDE;
-        buffer[at] = x;
-        buffer[at + 1] = y;
+        buffer[at] = isHoled ? HOLED : ends.x[i];
+        buffer[at + 1] = ends.y[i];
         buffer[at + 2] = ends.weight[i] * weight;
         buffer[at + 3] = ends.penalty[i];
+        buffer[at + 4] = isOut ? ends.choices[i] & choices : 0;
         count++;
       }
     },
@@ -141,7 +197,9 @@ export function createPolicy(field: ValueField): Policy {
       const list = lists[node];
       if (kind[node] < 0 || !list) return;
       for (let at = 0; at < list.length; at += STRIDE) {
-        if (!Number.isNaN(list[at])) to(list[at], list[at + 1], chance * list[at + 2]);
+        if (list[at] === HOLED || isAgain(list, at, node)) continue;
+        const drops = takesDrop(list, at);
+        to(drops ? dropZoneX : list[at], drops ? dropZoneY : list[at + 1], chance * list[at + 2]);
       }
     },
     isClean: node => kind[node] >= 0 && trouble[node] < CLEAN_SHARE,
@@ -181,12 +239,15 @@ export function createPolicy(field: ValueField): Policy {
           let chance = 0;
           for (let at = 0; at < list.length; at += STRIDE) {
             const left = n - 1 - list[at + 3];
-            if (left <= 0) continue;
+            if (list[at] === HOLED) chance += list[at + 2];
+            if (left <= 0 || list[at] === HOLED) continue;
             chance +=
               list[at + 2] *
-              (Number.isNaN(list[at])
+              (isAgain(list, at, node)
                 ? layers[left][node]
-                : holedWithin(field, layers, putts, left, list[at], list[at + 1]));
+                : takesDrop(list, at)
+                  ? holedWithin(field, layers, putts, left, dropZoneX, dropZoneY)
+                  : holedWithin(field, layers, putts, left, list[at], list[at + 1]));
           }
           layer[node] = chance;
         }
@@ -222,6 +283,17 @@ export function holedWithin(
   const sooner = gridAt(field, layers[Math.max(0, n - whole)], x_m, y_m);
   const later = gridAt(field, layers[Math.max(0, n - whole - 1)], x_m, y_m);
   return sooner + (back - whole) * (later - sooner);
+}
+
+/** Value of a lie that a throw comes back to with a chance. */
+function closedForm(sum: number, replay: number): number {
+  return replay > MOST_REPLAY ? MOST_THROWS : Math.min(MOST_THROWS, sum / (1 - replay));
+}
+
+function doubled(numbers: Float64Array): Float64Array<ArrayBuffer> {
+  const larger = new Float64Array(2 * numbers.length);
+  larger.set(numbers);
+  return larger;
 }
 
 function meanOf(values: Float64Array, nodes: readonly number[]): number {

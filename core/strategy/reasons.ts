@@ -3,6 +3,7 @@ import { type Candidate, isTie, type Table } from './choose-shot.ts';
 import type { Constraint } from './constraint.ts';
 import { constraintFacts } from './constraint-facts.ts';
 import { distance } from './fact-words.ts';
+import { isSpecialShape } from './flown-as.ts';
 import type { SolvedHole } from './hole-solver.ts';
 import type { Lie } from './march.ts';
 import type { HolePlan } from './plan-report.ts';
@@ -56,6 +57,7 @@ function reasonAgainst(input: ReasonInput, other: Candidate, from: Removals): Re
   const facts = factsAgainst(input, other, from).slice(0, MOST_FACTS);
   return {
     againstDiscId: fitted.discId,
+    ...(isSpecialShape(other.shot.shape) && { special: other.shot.shape }),
     against: fitted.disc,
     hand: fitted.hand,
     costs,

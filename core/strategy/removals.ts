@@ -1,9 +1,11 @@
 import type { Candidate } from './choose-shot.ts';
 import { type Constraint, constraintsOf } from './constraint.ts';
+import { kindOf } from './flown-as.ts';
 import type { SolvedHole } from './hole-solver.ts';
 import { type HoleWithout, holeWithout, type Line, WITHOUT_ROWS } from './hole-without.ts';
 import type { Lie } from './march.ts';
 import type { ShotOutcome } from './shot-outcome.ts';
+import type { ShotSpec } from './shots.ts';
 
 /** The other disc must come out ahead by this, and by one standard error, before the order is said to flip. */
 const LEAST_LEAD = 0.01;
@@ -58,18 +60,18 @@ export function removals(solved: SolvedHole, lie: Lie, best: Candidate): Removal
   }
 
   function search(constraint: Constraint | null, candidate: Candidate): Candidate {
-    const { throwIndex } = candidate.shot;
-    const promising = shortlist(constraint, throwIndex);
+    const promising = shortlist(constraint, candidate.shot);
     const isMet = constraint === null || constraint === 'wind' || meets(candidate, constraint);
-    if (!isMet && sameLines(promising, shortlist(null, throwIndex))) return line(null, candidate);
+    if (!isMet && sameLines(promising, shortlist(null, candidate.shot))) return line(null, candidate);
     return without(constraint).bestLine(candidate, promising);
   }
 
-  function shortlist(constraint: Constraint | null, throwIndex: number): readonly Line[] {
+  function shortlist(constraint: Constraint | null, shot: ShotSpec): readonly Line[] {
+    const kind = kindOf(shot, solved.table.player.throws.length);
     const known = lists.get(constraint) ?? new Map<number, readonly Line[]>();
     lists.set(constraint, known);
-    const found = known.get(throwIndex) ?? without(constraint).shortlist(throwIndex);
-    known.set(throwIndex, found);
+    const found = known.get(kind) ?? without(constraint).shortlist(shot);
+    known.set(kind, found);
     return found;
   }
 

@@ -72,7 +72,18 @@ export function shotOutcome(
   const points: RestPoint[] = [];
   const dropX = drop ? drop[0] : Number.NaN;
   const dropY = drop ? drop[1] : Number.NaN;
-  const chance = { clean: 0, penalty: 0, out: 0, hazard: 0, mando: 0, lost: 0, holed: 0, parked: 0, circle: 0, outer: 0 };
+  const chance = {
+    clean: 0,
+    penalty: 0,
+    out: 0,
+    hazard: 0,
+    mando: 0,
+    lost: 0,
+    holed: 0,
+    parked: 0,
+    circle: 0,
+    outer: 0,
+  };
   const sums = { carry: 0, along: 0, alongSq: 0, left: 0, leftSq: 0, apex: 0 };
   thrower.prepare(shot, lie, aim_deg);
   thrower.throwRows(normals, firstRow, rows, flown => {
@@ -94,8 +105,7 @@ export function shotOutcome(
         if (d <= CIRCLE_M) chance.circle += w;
         if (d <= OUTER_CIRCLE_M) chance.outer += w;
       }
-      const taken =
-        kind === RESULT.outOfBounds ? relief(ends, i, field, dropX, dropY, replayValue) : RELIEF.line;
+      const taken = kind === RESULT.outOfBounds ? relief(ends, i, field, dropX, dropY, replayValue) : RELIEF.line;
       const again = taken === RELIEF.previousLie;
       const dropped = taken === RELIEF.dropZone;
       points.push({

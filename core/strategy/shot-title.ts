@@ -1,5 +1,7 @@
 import type { Hand } from '../flight/release.ts';
 import type { DiscClass } from '../player/fitted-player.ts';
+import { isSpecialShape } from './flown-as.ts';
+import { namedHeight } from './height-word.ts';
 import type { ShotSpec } from './shots.ts';
 
 const NOUN: Record<DiscClass, string> = {
@@ -21,16 +23,22 @@ export function shotTitle(
   shot: ShotSpec,
   discClass: DiscClass,
   hand: Hand,
-  where: Readonly<{ fromTee: boolean; toBasket_m: number; distance_m: number }>,
+  where: Readonly<{ fromTee: boolean; toBasket_m: number; distance_m: number; apex_m: number }>,
 ): string {
   const noun = NOUN[discClass];
+  if (isSpecialShape(shot.shape)) {
+    const short = where.distance_m < where.toBasket_m - LAY_UP_SHORT_M;
+    const end = hand === 'forehand' && shot.shape === 'roller' ? ', forehand' : '';
+    return `${noun} ${shot.shape}${short ? (where.fromTee ? ' placed short of the green' : ', lay-up') : ''}${end}`;
+  }
+  const isLow = namedHeight({ height: shot.height, apex_m: where.apex_m }) === 'low';
   // "low low-speed driver" reads badly
-  const low = shot.height === 'low' ? `low ${discClass === 'fairway' ? 'driver' : noun}` : noun;
+  const low = isLow ? `low ${discClass === 'fairway' ? 'driver' : noun}` : noun;
   const shape = hand === 'forehand' ? `${shot.shape}, forehand` : shot.shape;
   if (where.distance_m < where.toBasket_m - LAY_UP_SHORT_M) {
     return `${low} ${where.fromTee ? 'placed short of the green' : 'lay-up'}, ${shape}`;
   }
-  if (shot.height === 'low') return `${low} line, ${shape}`;
+  if (isLow) return `${low} line, ${shape}`;
   const soft = shot.power < UPSHOT_POWER || where.toBasket_m < UPSHOT_M;
   if (soft && (!where.fromTee || discClass === 'putter' || discClass === 'midrange')) return `${noun} upshot, ${shape}`;
   return `${noun} ${where.fromTee ? 'off the tee' : 'approach'}, ${shape}`;

@@ -3,7 +3,8 @@ import { windSd_mps } from '../air/gust.ts';
 import { ratedArmSpeed_mps, releaseSpeedShare } from '../flight/disc-model.ts';
 import type { Scatter } from '../flight/dispersion.ts';
 import { SAMPLE_DIMENSIONS } from '../flight/normal-samples.ts';
-import type { FittedThrow } from '../player/fitted-player.ts';
+import type { FittedThrow, SpecialThrow } from '../player/fitted-player.ts';
+import { fittedSpecial, isSpecialShape } from './flown-as.ts';
 import type { ShotSpec } from './shots.ts';
 
 // Which column of a normal sample drives which quantity.
@@ -53,7 +54,8 @@ const UNDERPOWERED_LAUNCH_DEG = 4;
  * (assumed, half again as much at no power), wider by what the fieldwork leaves unknown of speed and stability, and wider for
  * a disc that is too fast for the arm, whose flight rests on the model where it is weakest.
  */
-export function planningScatter(fitted: FittedThrow, shot: Pick<ShotSpec, 'hyzer_deg' | 'power'>): Scatter {
+export function planningScatter(fitted: FittedThrow, shot: Pick<ShotSpec, 'shape' | 'hyzer_deg' | 'power'>): Scatter {
+  if (isSpecialShape(shot.shape)) return specialScatter(fittedSpecial(fitted, shot.shape), shot.power);
   const { scatter } = fitted;
   const bent = shot.hyzer_deg === 0 ? 1 : BENT_SCATTER;
   const short = speedShortfall(fitted);
@@ -67,6 +69,17 @@ export function planningScatter(fitted: FittedThrow, shot: Pick<ShotSpec, 'hyzer
     ),
     launch_deg: Math.hypot(scatter.launch_deg * bent, UNDERPOWERED_LAUNCH_DEG * short),
     nose_deg: scatter.nose_deg * bent,
+  };
+}
+
+/** A roller's or an overhead throw's own scatter as it was measured, wider at part power, which was not, and by what the fit leaves unknown. */
+function specialScatter({ scatter, doubt }: SpecialThrow, power: number): Scatter {
+  const judged = 1 + 0.5 * (1 - power);
+  return {
+    ...scatter,
+    speed: Math.hypot(scatter.speed * judged, doubt.speed),
+    azimuth_deg: Math.hypot(scatter.azimuth_deg, doubt.azimuth_deg),
+    hyzer_deg: Math.hypot(scatter.hyzer_deg * judged, doubt.hyzer_deg),
   };
 }
 

@@ -1,4 +1,5 @@
 import { type Ends, RESULT } from './march.ts';
+import { RELIEF, relief } from './relief.ts';
 import { MOST_THROWS, type ValueField, valueAt } from './value-field.ts';
 
 /** A lie whose best shot comes back to it more often than this is not solved but refused. */
@@ -39,14 +40,15 @@ export function addPath(
   let replay = 0;
   for (let i = 0; i < ends.count; i++) {
     const weight = ends.weight[i];
-    const x = ends.x[i];
-    let next = Number.isNaN(x) ? Number.NaN : valueAt(field, x, ends.y[i]);
-    if (ends.kind[i] === RESULT.outOfBounds && !Number.isNaN(dropX)) {
-      const drop = valueAt(field, dropX, dropY);
-      if (!(next <= drop)) next = drop;
-    }
-    if (ends.kind[i] === RESULT.outOfBounds && prefersPreviousLie(next, value.lieValue)) next = Number.NaN;
+    const kind = ends.kind[i];
     sum += weight * ends.penalty[i];
+    if (kind === RESULT.holed) continue;
+    const next =
+      kind === RESULT.outOfBounds
+        ? reliefValue(ends, i, field, dropX, dropY, value.lieValue)
+        : Number.isNaN(ends.x[i])
+          ? Number.NaN
+          : valueAt(field, ends.x[i], ends.y[i]);
     if (!Number.isNaN(next)) sum += weight * next;
     else replay += weight;
   }
@@ -56,9 +58,23 @@ export function addPath(
   return sum + replay * replayValue;
 }
 
-/** True when playing again from the lie beats playing on from a lie worth `next`. */
-export function prefersPreviousLie(next: number, lieValue: number | undefined): boolean {
-  return lieValue !== undefined && lieValue < next;
+/** Value of the lie played from after out-of-bounds; NaN when that is the previous one. */
+function reliefValue(
+  ends: Ends,
+  i: number,
+  field: ValueField,
+  dropX: number,
+  dropY: number,
+  lieValue: number | undefined,
+): number {
+  switch (relief(ends, i, field, dropX, dropY, lieValue)) {
+    case RELIEF.line:
+      return valueAt(field, ends.x[i], ends.y[i]);
+    case RELIEF.dropZone:
+      return valueAt(field, dropX, dropY);
+    default:
+      return Number.NaN;
+  }
 }
 
 export function expectedOf(value: ThrowValue): number {

@@ -152,7 +152,8 @@ export function flyLibrary(
         const at = pathAt(library, first + flight, s);
         const kept = resistance === null ? PATH_POINTS : ROLLER_POINTS;
         resample(flier.path(), flier.pathStart(flight), flier.pathPoints(flight), paths, at, kept);
-        paths[at + 3 * PATH_POINTS + 2] = levelRun_m(paths, at);
+        // steep ones skid about as far on a slope
+        paths[at + 3 * PATH_POINTS + 2] = shot.shape === 'overhead' ? 0 : levelRun_m(paths, at);
       }
     }
   }

@@ -125,7 +125,7 @@ function choiceInWind(
   const share = windRatioAt(profile, FLIGHT_HEIGHT_M) / windRatioAt(windProfile('open'), FLIGHT_HEIGHT_M);
   const bins = windBins({ ...middle, windSpeed_mps: Float32Array.of(speed_mps) }, from_deg, share);
   const marcher = createMarcher(world);
-  const shotMarcher = createShotMarcher(world, bins, marcher);
+  const shotMarcher = createShotMarcher(world, bins, marcher, player);
   const gust = day.wind.speed_mps > 0 ? scatter.speedSd_mps / day.wind.speed_mps : 0.15;
   const air = {
     density_kgpm3: day.density_kgpm3,

@@ -1,3 +1,4 @@
+import { type DropZoneUse, USUAL_USES } from '../course/course.ts';
 import type { HoleMap, LocalPoint } from '../geometry/hole-map.ts';
 import type { ObstacleRaster } from '../geometry/obstacle-raster.ts';
 import { groundHeight } from '../geometry/terrain.ts';
@@ -11,8 +12,10 @@ export type World = Readonly<{
   raster: ObstacleRaster;
   basket: LocalPoint;
   mandos: readonly MandoPlane[];
-  /** Where a penalised throw may be played from instead, if the hole has one. */
+  /** The hole's drop zones, if it has them: for out-of-bounds, for a missed mando, for a disc that is not found. */
   dropZone: LocalPoint | null;
+  mandoDropZone: LocalPoint | null;
+  lostDropZone: LocalPoint | null;
 }>;
 
 export function makeWorld(map: HoleMap, raster: ObstacleRaster): World {
@@ -22,7 +25,20 @@ export function makeWorld(map: HoleMap, raster: ObstacleRaster): World {
       return { ax: a[0], ay: a[1], bx: b[0], by: b[1], low_m: mando.low_m, high_m: mando.high_m };
     }),
   );
-  return { map, raster, basket: map.basket, mandos, dropZone: map.dropZones[0]?.at ?? null };
+  return {
+    map,
+    raster,
+    basket: map.basket,
+    mandos,
+    dropZone: dropZoneFor(map, 'outOfBounds'),
+    mandoDropZone: dropZoneFor(map, 'mando'),
+    lostDropZone: dropZoneFor(map, 'lostDisc'),
+  };
+}
+
+/** The first drop zone that serves a use. */
+export function dropZoneFor({ dropZones }: Pick<HoleMap, 'dropZones'>, use: DropZoneUse): LocalPoint | null {
+  return dropZones.find(zone => (zone.uses ?? USUAL_USES).includes(use))?.at ?? null;
 }
 
 /** Ground above the tee's ground at a local point. */

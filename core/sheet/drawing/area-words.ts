@@ -16,6 +16,7 @@ export function areaWords(map: HoleMap, frame: ViewFrame, taken: Taken): string 
   const areas: (readonly [string, readonly LocalPolygon[]])[] = [
     ...map.outOfBounds.map(area => [groundWord(area.what), area.polygons] as const),
     ...map.hazards.map(area => ['hazard', area.polygons] as const),
+    ...(map.lostGrounds ?? []).map(area => ['discs get lost', area.polygons] as const),
     ...(map.islands.length > 0 ? [['island', map.islands.flatMap(({ polygons }) => polygons)] as const] : []),
   ];
   const named = areas

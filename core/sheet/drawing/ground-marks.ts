@@ -41,6 +41,7 @@ export function groundMarks(map: HoleMap, frame: ViewFrame): string {
     hatched('wood', coversOf('wood')),
     hatched('solid', coversOf('solid')),
     outline('thin', coversOf('solid')),
+    outline('lost', map.lostGrounds ?? []),
     outline('ceiling', map.ceilings),
     trees(map, frame),
     ...map.gaps.map(({ posts }) => posts.map(post => circle('trunk', frame.place(post), LEAST_TRUNK_MM)).join('')),

@@ -1,3 +1,4 @@
+import { isSpecialShape } from '../../strategy/flown-as.ts';
 import type { HolePlan, ShotReport } from '../../strategy/plan-report.ts';
 import type { UnitsChoice } from '../../units/units-choice.ts';
 import { briefShot } from './brief-shot.ts';
@@ -20,7 +21,12 @@ export function insteadWords(
   }
   return plan.alternatives.map(shot => {
     const reason = why
-      ? plan.reasons.find(({ againstDiscId, hand }) => againstDiscId === shot.discId && hand === shot.hand)
+      ? plan.reasons.find(
+          ({ againstDiscId, hand, special }) =>
+            againstDiscId === shot.discId &&
+            hand === shot.hand &&
+            special === (isSpecialShape(shot.shape) ? shot.shape : undefined),
+        )
       : undefined;
     return `${briefShot(shot)}: ${costWords(shot)}.${reason === undefined ? '' : ` ${inUnits(reason.text, units)}`}`;
   });

@@ -29,6 +29,15 @@ export function keepAway(report: HoleReport, shot: ShotReport, units: UnitsChoic
     ...(shot.hazardChance >= WORTH_SAYING
       ? [{ rank: 1, station_m: 0, text: `Hazard ground: ${percent(shot.hazardChance)} end in it, one throw more.` }]
       : []),
+    ...(shot.lostChance === undefined
+      ? []
+      : [
+          {
+            rank: 1,
+            station_m: 0,
+            text: `Rough: ${percent(shot.lostChance)} are not found there, two throws more.`,
+          },
+        ]),
     ...report.mandos.map(mando => ({ rank: 0, station_m: mando.station_m, text: mandoWords(mando, units) })),
     ...report.outOfBounds
       .filter(({ closest_m }) => closest_m <= NEAR_OUT_M)

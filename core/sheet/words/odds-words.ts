@@ -14,7 +14,7 @@ const BASIS = {
 /** How sure the throw is, most useful first. */
 export function oddsWords(plan: HolePlan, shot: ShotReport, units: UnitsChoice): string[] {
   return [
-    `Clean flight ${percent(shot.cleanChance)}. ${penaltyWords(shot)}.`,
+    [`Clean flight ${percent(shot.cleanChance)}.`, ...penaltyWords(shot)].join(' '),
     `Inside ${far(10, units)} ${percent(shot.within10mChance)}, ${far(20, units)} ${percent(shot.within20mChance)}.`,
     `2 in 3: ±${far(shot.distanceSd_m, units)} long, ±${far(shot.sideSd_m, units)} wide.`,
     ...(BASIS[shot.basis] ? [BASIS[shot.basis]] : []),
@@ -22,18 +22,22 @@ export function oddsWords(plan: HolePlan, shot: ShotReport, units: UnitsChoice):
   ];
 }
 
-/** "Penalty 4 % (out-of-bounds 3 %, mando 1 %)". */
-function penaltyWords(shot: ShotReport): string {
+/** "Penalty 4 %: out-of-bounds 3 %, mando 1 %."; nothing where there is next to none. */
+function penaltyWords(shot: ShotReport): string[] {
   const kinds = (
     [
       ['out-of-bounds', shot.outOfBoundsChance],
       ['hazard', shot.hazardChance],
       ['missed mando', shot.mandoChance],
+      ['lost disc', shot.lostChance ?? 0],
     ] as const
   ).filter(([, chance]) => chance >= WORTH_SAYING);
-  if (kinds.length === 0) return `Penalty ${percent(shot.penaltyChance)}`;
+  if (shot.penaltyChance < WORTH_SAYING) return [];
+  if (kinds.length === 0) return [`Penalty ${percent(shot.penaltyChance)}.`];
   const named = kinds.map(([what, chance]) => `${what} ${percent(chance)}`);
-  return named.length === 1 ? `Penalty: ${named[0]}` : `Penalty ${percent(shot.penaltyChance)}: ${named.join(', ')}`;
+  return [
+    named.length === 1 ? `Penalty: ${named[0]}.` : `Penalty ${percent(shot.penaltyChance)}: ${named.join(', ')}.`,
+  ];
 }
 
 /** Chances to beat par and to make it; what is left is over. */

@@ -1,10 +1,17 @@
+import { isSpecialShape } from '../../strategy/flown-as.ts';
+import { heightWord } from '../../strategy/height-word.ts';
 import type { ShotReport } from '../../strategy/plan-report.ts';
+import { specialRelease } from '../../strategy/special-words.ts';
 import type { UnitsChoice } from '../../units/units-choice.ts';
 import { far, fine } from './lengths.ts';
 
 /** Hand, tilt and power: "backhand, flat, 76 % power", "forehand, hyzer: outer edge down 12°, full power". */
 export function throwWords(shot: ShotReport): string {
   const { hand, shape, hyzer_deg } = shot;
+  if (isSpecialShape(shape)) {
+    const from = shape === 'overhead' ? '' : `${hand} `;
+    return `${from}${shape}: ${specialRelease({ shape, hyzer_deg })}, ${powerWords(shot)}`;
+  }
   const tilt_deg = Math.round(Math.abs(hyzer_deg));
   const tilt = tilt_deg === 0 ? shape : `${shape}: outer edge ${hyzer_deg > 0 ? 'down' : 'up'} ${tilt_deg}°`;
   return `${hand}, ${tilt}, ${powerWords(shot)}`;
@@ -26,10 +33,10 @@ const LAUNCHES = [
 ] as const;
 
 /** "low, level (2°), top 2.0 m". */
-export function heightWords({ height, launch_deg, apex_m }: ShotReport, units: UnitsChoice): string {
+export function heightWords({ shape, launch_deg, apex_m }: ShotReport, units: UnitsChoice): string {
+  if (shape === 'roller') return 'to the ground a few steps ahead, then it rolls';
   const word = LAUNCHES.find(([upTo_deg]) => launch_deg <= upTo_deg)![1];
-  const line = { low: 'low', standard: 'usual', high: 'high' }[height];
-  return `${line}, ${word} (${Math.round(launch_deg)}°), top ${fine(apex_m, units)}`;
+  return `${heightWord(apex_m)}, ${word} (${Math.round(launch_deg)}°), top ${fine(apex_m, units)}`;
 }
 
 const ON_LINE_M = 0.5;
