@@ -84,6 +84,7 @@ const KINDS: readonly (readonly [string, (object: CourseObject) => boolean])[] =
   ['out-of-bounds', kind('outOfBounds')],
   ['hazards', kind('hazard')],
   ['islands', kind('island')],
+  ['places where discs get lost', kind('lostGround')],
   ['drop zones', kind('dropZone')],
   ['mandos', kind('mando')],
   ['fairways', kind('fairway')],

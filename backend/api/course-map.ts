@@ -83,6 +83,8 @@ function shapeOf(object: CourseObject): Pick<MapObject, 'what' | 'geometry' | 'w
       return { what: 'hazard', geometry: plain(object.geometry) };
     case 'island':
       return { what: 'island', geometry: plain(object.geometry) };
+    case 'lostGround':
+      return { what: 'ground where discs get lost', geometry: plain(object.geometry) };
     case 'dropZone':
       return { what: 'drop zone', geometry: pointAt(object.position) };
     case 'mando':
@@ -95,6 +97,9 @@ function shapeOf(object: CourseObject): Pick<MapObject, 'what' | 'geometry' | 'w
       return object satisfies never;
   }
 }
+
+const RELIEF_WORDS = { line: 'the line', previousLie: 'the previous lie', dropZone: 'the drop zone' } as const;
+const USE_WORDS = { outOfBounds: 'out-of-bounds', mando: 'a missed mando', lostDisc: 'a lost disc' } as const;
 
 function factsOf(object: CourseObject): string[] {
   switch (object.kind) {
@@ -110,6 +115,15 @@ function factsOf(object: CourseObject): string[] {
           ? `open from ${metres(object.low_m)} to ${metres(object.high_m)}`
           : `open from ${metres(object.low_m)} up`,
       ];
+    case 'lostGround':
+      return [`${(100 * object.share).toFixed(1)} % of discs are not found`];
+    case 'outOfBounds':
+    case 'island':
+      return object.relief === undefined
+        ? []
+        : [`played on from ${object.relief.map(relief => RELIEF_WORDS[relief]).join(' or ')} only`];
+    case 'dropZone':
+      return object.uses === undefined ? [] : [`for ${object.uses.map(use => USE_WORDS[use]).join(' and ')}`];
     case 'mando':
       return object.height_m === undefined ? [] : [`at ${metres(object.height_m)}`];
     default:

@@ -23,10 +23,16 @@ export function plainHoleMap(map: HoleMap): PlainHoleMap {
       posts: [point(gap.posts[0]), point(gap.posts[1])],
       high_m: endless(gap.high_m),
     })),
-    outOfBounds: map.outOfBounds.map(ground => ({ ...ground, ...area(ground) })),
+    outOfBounds: map.outOfBounds.map(outGround),
     hazards: map.hazards.map(ground => ({ ...ground, ...area(ground) })),
-    islands: map.islands.map(ground => ({ ...ground, ...area(ground) })),
-    dropZones: map.dropZones.map(zone => ({ ...zone, assumed: [...zone.assumed], at: point(zone.at) })),
+    islands: map.islands.map(outGround),
+    lostGrounds: (map.lostGrounds ?? []).map(ground => ({ ...ground, ...area(ground) })),
+    dropZones: map.dropZones.map(({ uses, ...zone }) => ({
+      ...zone,
+      assumed: [...zone.assumed],
+      at: point(zone.at),
+      ...(uses && { uses: [...uses] }),
+    })),
     mandos: map.mandos.map(mando => ({
       ...mando,
       assumed: [...mando.assumed],
@@ -42,6 +48,10 @@ export function plainHoleMap(map: HoleMap): PlainHoleMap {
     })),
     assumptions: [...map.assumptions],
   };
+}
+
+function outGround({ relief, ...ground }: HoleMap['outOfBounds'][number]) {
+  return { ...ground, ...area(ground), ...(relief && { relief: [...relief] }) };
 }
 
 function area(ground: Pick<HoleMap['covers'][number], 'assumed' | 'polygons'>) {

@@ -13,6 +13,10 @@ import { readableCourse } from './readable-course.ts';
 
 const Time = z.int().min(0);
 const Text = z.string().min(1).refine(isPlainText, 'holds characters that cannot be kept');
+const LayoutName = z
+  .union([z.literal(''), Text])
+  .default('')
+  .describe('empty, or left out by older files: the course as mapped');
 
 /** Everything a player would miss, as one file; plans are left out: they are made anew. */
 const LibraryFileSchema = z.object({
@@ -40,12 +44,13 @@ const LibraryFileSchema = z.object({
     z.object({
       courseId: z.uuid(),
       playerId: z.uuid(),
+      layout: LayoutName,
       ref: Text,
       shot: ShotChoiceSchema,
       title: Text,
     }),
   ),
-  notes: z.array(z.object({ courseId: z.uuid(), ref: Text, text: Text })),
+  notes: z.array(z.object({ courseId: z.uuid(), layout: LayoutName, ref: Text, text: Text })),
   grounds: z
     .array(z.object({ courseId: z.uuid(), ground: GroundFileSchema }))
     .default([])

@@ -47,12 +47,12 @@ export function measureDesk(parts: Readonly<{ courses: CourseBook; players: Play
 
   async function make(
     measuringId: string,
-    { request, round, maps }: ReadyRound,
+    { request, roundOf, maps }: ReadyRound,
     throws: number,
     signal: AbortSignal,
   ): Promise<void> {
     try {
-      const answer = await measureMaps(request.course.name, round, maps, throws, {
+      const answer = await measureMaps(request.course.name, roundOf, maps, throws, {
         signal,
         onProgress: ({ done }) => update(measuringId, { done }),
       });

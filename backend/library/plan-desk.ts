@@ -1,17 +1,20 @@
 import { createHash } from 'node:crypto';
 import { setImmediate } from 'node:timers/promises';
+import { isDeepStrictEqual } from 'node:util';
+import type { HoleMap } from '../../core/geometry/hole-map.ts';
+import type { Attitude } from '../../core/strategy/attitude.ts';
 import type { PushedRound } from '../../core/strategy/push-round.ts';
 import type { Problem, Result } from '../../core/units/result.ts';
 import type { Checked, Output } from '../api/contract/api.ts';
 import type { AppEvent } from '../api/contract/events.ts';
 import { type PlannedHole, type PlanRequestData, type PlanState, PlanStateSchema } from '../api/contract/plans.ts';
-import { allotTarget, guarding, type PlanRequest, refuseRound, reportOf } from '../planning/plan-round.ts';
+import { allotTarget, guarding, type PlanRequest, refuseRound, reportOf, withOwnWind } from '../planning/plan-round.ts';
 import type { PlanningDesk } from '../planning/planning-desk.ts';
 import type { Store } from '../store/open-store.ts';
 import type { CourseBook } from './course-book.ts';
 import { lru } from './lru.ts';
 import type { PlayerBook } from './player-book.ts';
-import { askedDay, readyRound } from './ready-round.ts';
+import { askedAir, askedDay, readyRound } from './ready-round.ts';
 
 const KEPT_IN_MEMORY = 24;
 const MOST_RUNNING = 6;
@@ -36,12 +39,15 @@ type Parts = Readonly<{
   version: string;
   now_ms: () => number;
 }>;
+/** How a round's target was allotted last, by ref: for those holes where it asks for another shot. */
+type Pace = ReadonlyMap<string, Attitude>;
 type Running = { state: PlanState; stop: AbortController; ended: Promise<void> };
 
 export function planDesk(parts: Parts): PlanDesk {
   const { store, courses, players, threads, emit, version, now_ms } = parts;
   const running = new Map<string, Running>();
   const made = lru<PlanState>(KEPT_IN_MEMORY);
+  const paces = lru<Pace>(KEPT_IN_MEMORY);
 
   /** Everything the answer depends on. */
   function keyOf(request: PlanRequestData, flips: boolean): string {
@@ -100,10 +106,11 @@ export function planDesk(parts: Parts): PlanDesk {
 
   /** What can be said without a thread. @returns the number of holes */
   function checkRequest(request: PlanRequestData): Result<number> {
-    const { courseId, playerId, day, holes, layout, attitude, target } = request;
+    const { courseId, playerId, holes, layout, attitude, target } = request;
     const course = courses.get(courseId, layout);
     const player = players.get(playerId);
-    const air = askedDay(day);
+    const refs = course.ok ? course.value.holes.map(hole => hole.ref) : null;
+    const air = refs === null ? askedDay(request.day) : askedAir(request, refs);
     const problems = [course, player, air].flatMap(part => (part.ok ? [] : part.problems));
     if (target !== undefined && attitude !== 'push')
       problems.push({ path: 'target', message: 'is only for the attitude "push"' });
@@ -125,7 +132,8 @@ export function planDesk(parts: Parts): PlanDesk {
       emit({ kind: 'planProgress', planId, done: 0, total });
       const before = store.plans.byKey(planKey);
       const first = before === undefined && quick ? await planQuickly(job) : null;
-      const outcome = first ?? (before === undefined ? await plan(job, focusRef, remember) : again(job, before.state));
+      const outcome =
+        first ?? (before === undefined ? await plan(job, focusRef, remember, quick) : again(job, before.state));
       if (!outcome.ok) return fail(job, outcome.problems);
       const state: PlanState = { ...job.state, state: 'done', summary: outcome.value };
       running.delete(planId);
@@ -167,26 +175,31 @@ export function planDesk(parts: Parts): PlanDesk {
     job: Running,
     focusRef: string | undefined,
     flips: boolean,
+    quick: boolean,
   ): Promise<Result<NonNullable<PlanState['summary']>>> {
     const { attitude, target } = job.state.request;
     const prepared = await readyRound(parts, job.state.request);
     if (!prepared.ok) return prepared;
-    const { round, maps } = prepared.value;
+    const { roundOf, maps } = prepared.value;
     const request: PlanRequest = { ...prepared.value.request, attitude, ...(target !== undefined && { target }) };
     const refusal = refuseRound(request);
     if (refusal !== undefined) return refusal;
-    const guard = guarding(request, maps.length);
-    const common = { round, focusRef, signal: job.stop.signal, flips, onHole: (hole: PlannedHole) => add(job, hole) };
-    const options = await threads.plan({ ...common, maps, attitudeOf: () => guard });
+    const before = attitudesBefore(job, request, quick ? request.course.holes.length : maps.length);
+    const onHole = (hole: PlannedHole) => add(job, inOwnWind(hole, request));
+    const common = { roundOf, focusRef, signal: job.stop.signal, flips, onHole };
+    const risks = attitude === 'push';
+    const options = await threads.plan({ ...common, maps, risks, attitudeOf: ({ ref }) => before(ref) });
     let pushed: PushedRound | undefined;
-    if (attitude === 'push') {
+    if (attitude === 'push' && !quick) {
       const allotted = allotTarget(
         maps.map(({ ref }) => options.get(ref) ?? []),
         target!,
       );
       pushed = allotted.pushed;
-      const changed = maps.filter((_, i) => allotted.attitudes[i] !== undefined);
-      await threads.plan({ ...common, maps: changed, attitudeOf: map => allotted.attitudes[maps.indexOf(map)] });
+      const now = (map: HoleMap) => allotted.attitudes[maps.indexOf(map)];
+      const changed = maps.filter(map => !isDeepStrictEqual(now(map), before(map.ref)));
+      await threads.plan({ ...common, maps: changed, attitudeOf: now });
+      paces.set(paceKey(job.state.request), paceOf(maps, allotted.attitudes));
     }
     const { holes: _, ...summary } = reportOf(
       request,
@@ -196,15 +209,31 @@ export function planDesk(parts: Parts): PlanDesk {
     return { ok: true, value: summary };
   }
 
+  /**
+   * What a hole is played for before the round's target is allotted: at the pace it had in the wind before, where there is one,
+   * so that the hole in view does not turn to even play and back.
+   * @param holes - of the round, also where only the one in view is asked for
+   */
+  function attitudesBefore(job: Running, request: PlanRequest, holes: number): (ref: string) => Attitude | undefined {
+    const guard = guarding(request, holes);
+    const pace = request.attitude === 'push' ? paces.get(paceKey(job.state.request)) : undefined;
+    return ref => guard ?? pace?.get(ref);
+  }
+
   /** @returns null when one of the holes is not solved for any wind: it must be planned in full */
   async function planQuickly(job: Running): Promise<Result<NonNullable<PlanState['summary']>> | null> {
     const prepared = await readyRound(parts, job.state.request);
     if (!prepared.ok) return prepared;
-    const { request, round, maps } = prepared.value;
+    const { request, roundOf, maps } = prepared.value;
+    const attitudeOf = attitudesBefore(
+      job,
+      { ...request, attitude: job.state.request.attitude },
+      request.course.holes.length,
+    );
     for (const map of maps) {
-      const hole = await threads.quick(map, round, job.stop.signal);
+      const hole = await threads.quick(map, roundOf(map), job.stop.signal, attitudeOf(map.ref));
       if (hole === null) return null;
-      add(job, hole);
+      add(job, inOwnWind(hole, request));
     }
     const { holes: _, ...summary } = reportOf(
       request,
@@ -241,9 +270,9 @@ export function planDesk(parts: Parts): PlanDesk {
   async function headStart({ request, holes }: PlanState, ref: string | null): Promise<void> {
     const prepared = await readyRound(parts, request);
     if (!prepared.ok) return;
-    const { maps, round } = prepared.value;
+    const { maps, roundOf } = prepared.value;
     const inView = maps.find(map => map.ref === ref) ?? maps.find(map => map.ref === holes[0]?.plan.ref);
-    if (inView !== undefined) await threads.headStart(inView, round);
+    if (inView !== undefined) await threads.headStart(inView, roundOf(inView));
   }
 
   function latest(courseId: string, playerId: string, ref: string | null): PlanState | null {
@@ -273,6 +302,23 @@ export function planDesk(parts: Parts): PlanDesk {
     },
   };
 }
+
+/** The same for rounds whose target is allotted alike, but for the wind. */
+const paceKey = ({ courseId, playerId, layout, limits, target }: PlanRequestData): string =>
+  JSON.stringify([courseId, playerId, layout, limits, target]);
+
+const paceOf = (maps: readonly HoleMap[], attitudes: readonly (Attitude | undefined)[]): Pace =>
+  new Map(
+    maps.flatMap(({ ref }, i) => {
+      const attitude = attitudes[i];
+      return attitude === undefined ? [] : [[ref, attitude]];
+    }),
+  );
+
+const inOwnWind = ({ plan, drawing }: PlannedHole, { dayByHole }: PlanRequest): PlannedHole => ({
+  plan: withOwnWind(plan, dayByHole?.get(plan.ref)),
+  drawing,
+});
 
 function digest(text: string): string {
   return createHash('sha256').update(text).digest('hex');

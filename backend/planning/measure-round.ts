@@ -33,7 +33,8 @@ export async function measureRound(request: MeasureRequest, options: PlanOptions
   if (refusal !== undefined) return refusal;
   const all = course.holes.map(hole => buildHoleMap(course, hole));
   const maps = all.filter(map => holes === undefined || holes.includes(map.ref));
-  return { ok: true, value: await measureMaps(course.name, roundSetting(request, all), maps, throws, options) };
+  const round = roundSetting(request, all);
+  return { ok: true, value: await measureMaps(course.name, () => round, maps, throws, options) };
 }
 
 /**
@@ -43,13 +44,14 @@ export async function measureRound(request: MeasureRequest, options: PlanOptions
  */
 export async function measureMaps(
   course: string,
-  round: RoundSetting,
+  roundOf: (map: HoleMap) => RoundSetting,
   maps: readonly HoleMap[],
   throws: number,
   { onProgress, signal, threads = Math.min(MOST_THREADS, availableParallelism()) }: PlanOptions = {},
 ): Promise<MeasureNext> {
-  const { player, limits, seed } = round;
-  const key = libraryKey(round);
+  const [first] = maps;
+  if (first === undefined) throw new RangeError('maps must hold at least one hole, got none');
+  const { player, limits, seed } = roundOf(first);
   const question = { throws, draws: RESULTS, seed };
   const throwIndices = askable(player, limits);
   signal?.throwIfAborted();
@@ -68,7 +70,8 @@ export async function measureMaps(
       .sort((a, b) => lineLength_m(b.map.line) - lineLength_m(a.map.line) || a.index - b.index);
     await Promise.all(
       longestFirst.map(async ({ map, index }) => {
-        const task: MeasureTask = { map, round, libraryKey: key, throwIndices, question };
+        const round = roundOf(map);
+        const task: MeasureTask = { map, round, libraryKey: libraryKey(round), throwIndices, question };
         answers[index] = (await pool.run(task, signal === undefined ? {} : { signal })) as HoleMeasuring;
         done++;
         onProgress?.({ done, total: maps.length, ref: map.ref });

@@ -51,6 +51,8 @@ export type WindowTask = PlanTask &
     solvedKey: string;
     holeKey: string;
     stop: Int32Array;
+    /** Options also for who takes a risk, to allot a round's target with. */
+    risks?: boolean | undefined;
     /** Told the plan before the other winds are looked at (with `flips`). */
     early?: MessagePort;
   }>;
@@ -58,7 +60,7 @@ export type WindowHole = Readonly<{ plan: HolePlan; drawing: HoleDrawing }>;
 export type WindowAnswer = WindowHole & Readonly<{ options: HoleOptions }>;
 
 /** A first answer for another wind, on a hole the worker has solved. */
-export type QuickTask = Readonly<{ holeKey: string; day: Day }>;
+export type QuickTask = Readonly<{ holeKey: string; day: Day; attitude?: Attitude | undefined }>;
 
 /** One shot of the player's own choosing; `against`: what its cost is counted against, the plan's choice when left out. */
 export type ShotTask = Omit<WindowTask, 'early'> & Readonly<{ shot: AskedShot; against?: AskedShot }>;

@@ -34,6 +34,7 @@ const solved = new Map<string, KeptHole>();
 type KeptHole = PlannedHole & {
   readonly holeKey: string;
   readonly libraries: DayLibraries;
+  readonly withRisks: boolean;
   rose?: ReturnType<typeof windRose>;
 };
 const KEPT_SOLVED = 12;
@@ -65,12 +66,12 @@ export function windowTask(task: WindowTask): WindowAnswer | null {
 }
 
 /** @returns null when the hole is not among those kept solved */
-export function quickTask({ holeKey, day }: QuickTask): WindowHole | null {
+export function quickTask({ holeKey, day, attitude }: QuickTask): WindowHole | null {
   const kept = [...solved.values()].findLast(hole => hole.holeKey === holeKey);
   if (kept === undefined) return null;
   kept.rose ??= windRose(kept.solved, kept.libraries, kept.choice);
   const { speed_mps, from_deg } = day.wind;
-  const { plan, drawing } = planInWind(kept, kept.rose(speed_mps, from_deg, QUICK_ROWS), day);
+  const { plan, drawing } = planInWind(kept, kept.rose(speed_mps, from_deg, QUICK_ROWS), day, attitude);
   return { plan, drawing: { ref: plan.ref, choice: drawing } };
 }
 
@@ -109,15 +110,16 @@ export function fitTask(file: PlayerFile): FittedPlayer {
 const isStopped = ({ stop }: Pick<WindowTask, 'stop'>) => Atomics.load(stop, 0) !== 0;
 
 function plannedHole(task: Omit<WindowTask, 'early'>): KeptHole | null {
-  const { map, round, libraryKey, solvedKey, holeKey, attitude } = task;
+  const { map, round, libraryKey, solvedKey, holeKey, attitude, risks = false } = task;
   let planned = solved.get(solvedKey);
-  if (planned === undefined) {
+  if (planned === undefined || (risks && !planned.withRisks)) {
     if (isStopped(task)) return null;
     const libraries = librariesFor(libraryKey, round);
     if (isStopped(task)) return null;
     planned = {
-      ...planHoleInFull({ map, libraries, attitude }),
+      ...planHoleInFull({ map, libraries, attitude, risks }),
       holeKey,
+      withRisks: risks,
       libraries: { ...libraries, bins: windRooms() },
     };
     // what is asked later of a kept hole seldom needs stored paths: they are made again when it does

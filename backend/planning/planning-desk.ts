@@ -36,12 +36,15 @@ const RANK = { shot: 0, fit: 1, holeInView: 2, hole: 3, review: 4, headStart: 5 
 
 type RoundJob = Readonly<{
   maps: readonly HoleMap[];
-  round: RoundSetting;
+  /** What a hole is planned in: the wind may change over the round. */
+  roundOf: (map: HoleMap) => RoundSetting;
   /** The hole in view, planned first. */
   focusRef?: string | undefined;
   signal: AbortSignal;
   /** Also look what other winds would choose: each hole then comes twice, first without. */
   flips: boolean;
+  /** Options also for who takes a risk, to allot a target with. */
+  risks?: boolean;
   attitudeOf: (map: HoleMap) => Attitude | undefined;
   onHole: (hole: WindowHole) => void;
 }>;
@@ -57,7 +60,12 @@ export type PlanningDesk = Readonly<{
    */
   plan(job: RoundJob): Promise<ReadonlyMap<string, HoleOptions>>;
   /** A first answer within some hundredths of a second. @returns null when the hole is not solved for any wind */
-  quick(map: HoleMap, round: RoundSetting, signal: AbortSignal): Promise<WindowHole | null>;
+  quick(
+    map: HoleMap,
+    round: RoundSetting,
+    signal: AbortSignal,
+    attitude?: Attitude | undefined,
+  ): Promise<WindowHole | null>;
   /** @returns null when the player has no such disc from that hand */
   evaluate(map: HoleMap, round: RoundSetting, shot: AskedShot, against?: AskedShot): Promise<ShotAnswer | null>;
   /**
@@ -212,9 +220,8 @@ export function openPlanningDesk(options: Readonly<{ threads?: number; worker?: 
   }
 
   return {
-    plan: async ({ maps, round, focusRef, signal, flips, attitudeOf, onHole }) => {
+    plan: async ({ maps, roundOf, focusRef, signal, flips, risks, attitudeOf, onHole }) => {
       const stop = stopFor(signal);
-      const key = libraryKey(round);
       const options = new Map<string, HoleOptions>();
       const take = ({ plan, drawing, options: own }: WindowAnswer) => {
         options.set(plan.ref, own);
@@ -223,10 +230,11 @@ export function openPlanningDesk(options: Readonly<{ threads?: number; worker?: 
       await Promise.all(
         inOrder(maps, focusRef).map(async map => {
           const attitude = attitudeOf(map);
-          const keys = { libraryKey: key, solvedKey: solvedKey(map, round, attitude), holeKey: holeKey(map, round) };
+          const round = roundOf(map);
+          const keys = keysOf(map, round, attitude);
           const { port1: here, port2: early } = new MessageChannel();
           here.on('message', take);
-          const message: WindowTask = { map, round, ...keys, stop, flips, early, ...(attitude && { attitude }) };
+          const message: WindowTask = { map, round, ...keys, stop, flips, early, risks, ...(attitude && { attitude }) };
           const rank = map.ref === focusRef ? RANK.holeInView : RANK.hole;
           const job = { rank, task: 'windowTask', message, transferList: [early], ...keys } as const;
           try {
@@ -244,10 +252,10 @@ export function openPlanningDesk(options: Readonly<{ threads?: number; worker?: 
       const message: ShotTask = { map, round, ...keys, stop: neverStopped(), shot, ...(against && { against }) };
       return (await ask({ rank: RANK.shot, task: 'shotTask', message, ...keys })) as ShotAnswer | null;
     },
-    quick: async (map, round, signal) => {
+    quick: async (map, round, signal, attitude) => {
       const hole = holeKey(map, round);
       if (!lanes.some(({ solved }) => solved.some(one => one.holeKey === hole))) return null;
-      const message: QuickTask = { holeKey: hole, day: round.day };
+      const message: QuickTask = { holeKey: hole, day: round.day, attitude };
       return (await ask({ rank: RANK.shot, task: 'quickTask', message, holeKey: hole }, signal)) as WindowHole | null;
     },
     review: async (map, round, hole, signal, staying) => {
@@ -286,8 +294,8 @@ export function openPlanningDesk(options: Readonly<{ threads?: number; worker?: 
 }
 
 /** What a thread knows a hole of a round by. */
-function keysOf(map: HoleMap, round: RoundSetting) {
-  return { libraryKey: libraryKey(round), solvedKey: solvedKey(map, round), holeKey: holeKey(map, round) };
+function keysOf(map: HoleMap, round: RoundSetting, attitude?: Attitude) {
+  return { libraryKey: libraryKey(round), solvedKey: solvedKey(map, round, attitude), holeKey: holeKey(map, round) };
 }
 
 function neverStopped(): Int32Array {

@@ -6,7 +6,7 @@ import type { FittedPlayer } from '../../core/player/fitted-player.ts';
 import { sheetHtml } from '../../core/sheet/sheet-html.ts';
 import type { SheetHole, SheetInput } from '../../core/sheet/sheet-input.ts';
 import { drawPlannedShot } from '../../core/strategy/draw-planned-shot.ts';
-import type { PlanReport } from '../../core/strategy/plan-report.ts';
+import type { HolePlan, PlanReport } from '../../core/strategy/plan-report.ts';
 
 /** The sheet of a plan just made, with the flights drawn. */
 export function sheetOfPlan(
@@ -21,8 +21,15 @@ export function sheetOfPlan(
       plan: holePlan,
       map,
       report: describeHole(map, course.notMapped),
-      drawing: drawPlannedShot(map, holePlan, player, day, plan.seed),
+      drawing: drawPlannedShot(map, holePlan, player, dayOf(day, holePlan), plan.seed),
     };
   });
   return sheetHtml({ plan, holes, ...form });
+}
+
+/** The day with the hole's own wind, where it has one. */
+function dayOf(day: Day, { wind }: HolePlan): Day {
+  if (wind === undefined) return day;
+  const { speed_mps, from_deg, gust_mps } = wind;
+  return { ...day, wind: { ...day.wind, speed_mps, from_deg, gust_mps } };
 }

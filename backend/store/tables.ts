@@ -25,14 +25,16 @@ const PlayerRow = z.strictObject({
   sample: Truth,
   addedAt_ms: Time,
 });
+const LayoutName = z.string().describe('empty: the course as mapped');
 const PinRow = z.strictObject({
   courseId: z.string(),
   playerId: z.string(),
+  layout: LayoutName,
   ref: z.string(),
   shot: z.string().describe('ShotChoice as JSON'),
   title: z.string(),
 });
-const NoteRow = z.strictObject({ courseId: z.string(), ref: z.string(), text: z.string() });
+const NoteRow = z.strictObject({ courseId: z.string(), layout: LayoutName, ref: z.string(), text: z.string() });
 const RoundRow = z.strictObject({
   roundId: z.string(),
   courseId: z.string(),
@@ -55,8 +57,8 @@ export const TABLES = {
   courseOrigins: { key: ['courseId'], row: CourseOriginRow },
   courseDrafts: { key: ['courseId'], row: CourseDraftRow },
   players: { key: ['playerId'], row: PlayerRow },
-  pins: { key: ['courseId', 'playerId', 'ref'], row: PinRow },
-  notes: { key: ['courseId', 'ref'], row: NoteRow },
+  pins: { key: ['courseId', 'playerId', 'layout', 'ref'], row: PinRow },
+  notes: { key: ['courseId', 'layout', 'ref'], row: NoteRow },
   grounds: { key: ['courseId'], row: GroundRow },
   groundFiles: { key: ['courseId'], row: GroundFileRow },
   rounds: { key: ['roundId'], row: RoundRow },

@@ -39,6 +39,7 @@ const MapObject = z.strictObject({
     'outOfBounds',
     'hazard',
     'island',
+    'lostGround',
     'dropZone',
     'mando',
     'fairway',

@@ -9,6 +9,10 @@ const Area = z.strictObject({
   what: z.string().optional(),
   name: z.string().optional(),
 });
+const Reliefs = z
+  .array(z.enum(['line', 'previousLie', 'dropZone']))
+  .optional()
+  .describe('where the course lets a throw that went out be played from; absent: any of them');
 const origin = { source: z.string(), assumed: z.array(z.string()) };
 
 /**
@@ -64,10 +68,17 @@ export const HoleMapSchema = z.strictObject({
       high_m: z.number().nullable(),
     }),
   ),
-  outOfBounds: z.array(Area),
+  outOfBounds: z.array(Area.extend({ relief: Reliefs })),
   hazards: z.array(Area),
-  islands: z.array(Area),
-  dropZones: z.array(z.strictObject({ ...origin, at: LocalPointSchema })),
+  islands: z.array(Area.extend({ relief: Reliefs })),
+  lostGrounds: z.array(Area.extend({ share: z.number() })).describe('where a disc is not found with this chance'),
+  dropZones: z.array(
+    z.strictObject({
+      ...origin,
+      at: LocalPointSchema,
+      uses: z.array(z.enum(['outOfBounds', 'mando', 'lostDisc'])).optional(),
+    }),
+  ),
   mandos: z.array(
     z.strictObject({
       ...origin,

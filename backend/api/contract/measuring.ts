@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { dayInputSchema } from '../../../core/air/day-input.ts';
+import { RoundWindsSchema } from '../../../core/air/round-winds.ts';
 import { MeasureNextSchema } from '../../../core/strategy/measure-next.ts';
 import { Id, LimitsSchema, Name, ProblemSchema, Ref } from './values.ts';
 
@@ -21,6 +22,8 @@ export const measuring = {
       courseId: Id,
       playerId: Id,
       day: dayInputSchema.describe('empty: calm air at sea level'),
+      winds: RoundWindsSchema.optional().describe('as in startPlan'),
+      startRef: Ref.optional().describe('as in startPlan'),
       limits: LimitsSchema.default({}),
       layout: Name.optional().describe('of the course; as mapped when left out'),
       holes: z.array(Ref).min(1).max(200).optional().describe('all when left out'),

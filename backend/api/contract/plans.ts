@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { dayInputSchema } from '../../../core/air/day-input.ts';
+import { RoundWindsSchema } from '../../../core/air/round-winds.ts';
 import { HoleDrawingSchema } from '../../../core/strategy/hole-drawing.ts';
 import { HolePlanSchema, PlanReportSchema } from '../../../core/strategy/plan-report.ts';
 import { Id, LimitsSchema, Name, ProblemSchema, Ref } from './values.ts';
@@ -11,6 +12,12 @@ const PlanRequestSchema = z.strictObject({
   courseId: Id,
   playerId: Id,
   day: dayInputSchema.describe('empty: calm air at sea level'),
+  winds: RoundWindsSchema.optional().describe(
+    'wind by tee time, each hole in its own: stands in place of the wind of `day`, whose height and place it is given for',
+  ),
+  startRef: Ref.optional().describe(
+    'only with winds: thrown off first, the others follow round the course; the first hole when left out',
+  ),
   attitude: z.enum(ATTITUDES).default('even'),
   target: z.int().min(1).max(500).optional().describe('throws for the round; only with push'),
   limits: LimitsSchema.default({}),

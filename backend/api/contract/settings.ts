@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { dayInputSchema } from '../../../core/air/day-input.ts';
+import { RoundWindsSchema } from '../../../core/air/round-winds.ts';
 import { BaseMapSchema } from './base-map.ts';
 import { ATTITUDES } from './plans.ts';
 import { Id, LimitsSchema, Name, Ref } from './values.ts';
@@ -14,6 +15,9 @@ export const SettingsSchema = z.strictObject({
   layouts: z.record(Id, Name).describe('the layout played, by course; the course as mapped when left out'),
   ref: Ref.nullable().describe('hole shown last'),
   day: dayInputSchema,
+  winds: RoundWindsSchema.nullable().describe('wind by tee time, kept also while it is not used; null until the first'),
+  isByTeeTime: z.boolean().describe('true: planned in `winds`; false: in the one wind of `day`'),
+  startRefs: z.record(Id, Ref).describe('the hole thrown off first, by course; the first one when left out'),
   attitude: z.enum(ATTITUDES),
   target: z.int().min(1).max(500).nullable(),
   limits: LimitsSchema,

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { DISC_CLASSES } from '../../../core/player/disc-class.ts';
+import { SHOT_SHAPES } from '../../../core/strategy/plan-report.ts';
 
 /** Longest text of a file taken in one call; the files themselves are some hundred kilobytes. */
 const LONGEST_TEXT = 20_000_000;
@@ -42,9 +43,9 @@ export const TextFileSchema = z.strictObject({ fileName: z.string(), text: z.str
 export const ShotChoiceSchema = z.strictObject({
   discId: z.string().min(1).max(200),
   hand: z.enum(['backhand', 'forehand']),
-  shape: z.enum(['hyzer', 'flat', 'anhyzer']),
+  shape: z.enum(SHOT_SHAPES),
   height: z.enum(['low', 'standard', 'high']),
-  hyzer_deg: z.number().min(-90).max(90),
+  hyzer_deg: z.number().min(-120).max(90),
   launch_deg: z.number().min(-20).max(60),
   power: z.number().min(0.1).max(1).describe('share of the full release speed'),
   aimBearing_deg: z.number().min(-360).max(360),

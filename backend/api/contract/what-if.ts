@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { dayInputSchema } from '../../../core/air/day-input.ts';
+import { RoundWindsSchema } from '../../../core/air/round-winds.ts';
 import { ShotDrawingSchema } from '../../../core/strategy/hole-drawing.ts';
 import { ShotSchema } from '../../../core/strategy/plan-report.ts';
 import { Id, LimitsSchema, Name, Ref, ShotChoiceSchema } from './values.ts';
@@ -12,6 +13,8 @@ export const whatIf = {
       courseId: Id,
       playerId: Id,
       day: dayInputSchema,
+      winds: RoundWindsSchema.optional().describe('as in startPlan'),
+      startRef: Ref.optional().describe('as in startPlan'),
       ref: Ref,
       shot: ShotChoiceSchema,
       choice: ShotChoiceSchema.optional().describe('the shot to compare with, on the same samples'),

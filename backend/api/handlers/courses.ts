@@ -111,9 +111,8 @@ export function courseHandlers(app: AppContext): Pick<Handlers, keyof typeof cou
       const row = tables.courses.get({ courseId });
       if (row === undefined) return noCourse;
       const undo = changes.change(`Delete ${row.name}`, editor => {
-        for (const { playerId, ref } of tables.pins.where({ courseId }))
-          editor.remove('pins', { courseId, playerId, ref });
-        for (const { ref } of tables.notes.where({ courseId })) editor.remove('notes', { courseId, ref });
+        for (const pin of tables.pins.where({ courseId })) editor.remove('pins', pin);
+        for (const note of tables.notes.where({ courseId })) editor.remove('notes', note);
         for (const { roundId } of tables.rounds.where({ courseId })) editor.remove('rounds', { roundId });
         editor.remove('courseDrafts', { courseId });
         removeGround(editor, courseId);
@@ -144,7 +143,7 @@ function putShared(editor: Editor, courseId: string, bytes: Uint8Array): void {
   const shared = sharedIn(bytes);
   if (shared === null || !shared.ok) return;
   const { ground, notes } = shared.value;
-  for (const { ref, text } of notes) editor.put('notes', { courseId, ref, text });
+  for (const { ref, text } of notes) editor.put('notes', { courseId, layout: '', ref, text });
   const read = ground === undefined ? undefined : readGroundFile(ground);
   if (read?.ok) putGround(editor, courseId, read.value);
 }

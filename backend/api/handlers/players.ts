@@ -89,8 +89,7 @@ export function playerHandlers(app: AppContext): Pick<Handlers, keyof typeof pla
       const file = book.get(playerId);
       if (!file.ok) return file;
       const undo = changes.change(`Delete ${file.value.name}`, editor => {
-        for (const { courseId, ref } of tables.pins.where({ playerId }))
-          editor.remove('pins', { courseId, playerId, ref });
+        for (const pin of tables.pins.where({ playerId })) editor.remove('pins', pin);
         for (const { roundId } of tables.rounds.where({ playerId })) editor.remove('rounds', { roundId });
         editor.remove('players', { playerId });
       });

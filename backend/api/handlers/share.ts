@@ -38,7 +38,7 @@ export function shareHandlers(app: AppContext, makers: Makers): Pick<Handlers, k
       const file = await makers.exportCourse({ courseId });
       if (!course.ok) return course;
       if (!file.ok) return file;
-      const notes = tables.notes.where({ courseId }).map(({ ref, text }) => ({ ref, text }));
+      const notes = tables.notes.where({ courseId, layout: '' }).map(({ ref, text }) => ({ ref, text }));
       const html = await page(input, notes);
       if (!html.ok) return html;
       const ground = tables.groundFiles.get({ courseId });

@@ -15,8 +15,9 @@ export function sheetHandlers(app: AppContext): Pick<Handlers, keyof typeof shee
     renderSheet: async ({ planId, form, holes: refs, paper, length, speed }) => {
       const found = app.plans.get(planId);
       if (!found.ok) return found;
-      const { summary, holes } = found.value;
+      const { summary, request } = found.value;
       if (summary === null) return refused('planId', 'is not done: wait for it, or make the plan anew');
+      const holes = inOrderOfPlay(found.value.holes, request.startRef);
       const unknown = (refs ?? []).filter(ref => !holes.some(({ plan }) => plan.ref === ref));
       if (unknown.length > 0) return refused('holes', `the plan has no hole ${unknown.join(', ')}`);
       const sheetHoles: SheetHole[] = [];
@@ -39,6 +40,15 @@ export function sheetHandlers(app: AppContext): Pick<Handlers, keyof typeof shee
   };
 }
 
+/** From the hole that is thrown off first, round the course. */
+function inOrderOfPlay(holes: readonly PlannedHole[], startRef: string | undefined): readonly PlannedHole[] {
+  const at = Math.max(
+    0,
+    holes.findIndex(({ plan }) => plan.ref === startRef),
+  );
+  return [...holes.slice(at), ...holes.slice(0, at)];
+}
+
 /** One hole with the player's own pin, worked out for the plan's day, and note. */
 async function sheetHole(app: AppContext, { request }: PlanState, hole: PlannedHole): Promise<Result<SheetHole>> {
   const { courseId, playerId, layout } = request;
@@ -48,8 +58,8 @@ async function sheetHole(app: AppContext, { request }: PlanState, hole: PlannedH
   if (!course.ok) return course;
   if (!map.ok) return map;
   const { tables } = app.store;
-  const pin = tables.pins.get({ courseId, playerId, ref: plan.ref });
-  const note = tables.notes.get({ courseId, ref: plan.ref })?.text;
+  const pin = tables.pins.get({ courseId, playerId, layout: layout ?? '', ref: plan.ref });
+  const note = tables.notes.get({ courseId, layout: layout ?? '', ref: plan.ref })?.text;
   const base = {
     plan,
     map: map.value,

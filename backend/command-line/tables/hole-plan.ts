@@ -1,5 +1,7 @@
 import { inUnits } from '../../../core/sheet/words/lengths.ts';
+import { isSpecialShape } from '../../../core/strategy/flown-as.ts';
 import type { HolePlan, ShotReport } from '../../../core/strategy/plan-report.ts';
+import { specialRelease } from '../../../core/strategy/special-words.ts';
 import { compassPoint } from '../../../core/units/compass-point.ts';
 import { formatLength } from '../../../core/units/length.ts';
 import { percent } from '../../../core/units/percent.ts';
@@ -36,7 +38,7 @@ export function holePlan(hole: HolePlan, units: Units, terminal: Terminal): stri
     ...(hole.reasons.length > 0 ? ['  why not\n'] : []),
     ...hole.reasons.map(reason =>
       wrapped(
-        `${reason.against}${reason.hand === 'forehand' ? ', forehand' : ''} (${cost(reason.costs)}): ${inUnits(reason.text, CHOSEN[units])}`,
+        `${reason.against}${reason.hand === 'forehand' ? ', forehand' : ''}${reason.special === undefined ? '' : `, ${reason.special}`} (${cost(reason.costs)}): ${inUnits(reason.text, CHOSEN[units])}`,
         columns,
         '    - ',
       ),
@@ -65,8 +67,13 @@ function ownWind({ at, speed_mps, from_deg, gust_mps }: NonNullable<HolePlan['wi
 function howTo(shot: ShotReport, units: Units): string {
   const bank = Math.round(Math.abs(shot.hyzer_deg));
   const parts = [
-    bank === 0 ? 'flat' : `${bank}° ${shot.hyzer_deg > 0 ? 'hyzer' : 'anhyzer'}`,
-    `power ${percent(shot.power)} (${formatSpeed(shot.releaseSpeed_mps, CHOSEN[units])})`,
+    isSpecialShape(shot.shape)
+      ? `${shot.shape}, ${specialRelease({ shape: shot.shape, hyzer_deg: shot.hyzer_deg })}`
+      : bank === 0
+        ? 'flat'
+        : `${bank}° ${shot.hyzer_deg > 0 ? 'hyzer' : 'anhyzer'}`,
+    // an overhead throw's speed is what reproduces its distance, not what leaves the hand
+    `power ${percent(shot.power)}${shot.shape === 'overhead' ? '' : ` (${formatSpeed(shot.releaseSpeed_mps, CHOSEN[units])})`}`,
     `launch ${shot.launch_deg.toFixed(0)}°`,
     `aim ${aimOf(shot.aimFromBasket_deg)}${Math.round(shot.aimFromBasket_deg) === 0 ? ' at the basket' : ' of the basket'} (${shot.aimBearing_deg.toFixed(0)}°)`,
     `goes ${formatLength(shot.distance_m, CHOSEN[units])}, ends ${side(shot.finish_m, units)}, ${formatLength(shot.apex_m, CHOSEN[units])} high`,
@@ -87,12 +94,14 @@ function odds(shot: ShotReport, units: Units): string {
     ['out-of-bounds', shot.outOfBoundsChance],
     ['hazard', shot.hazardChance],
     ['missed mando', shot.mandoChance],
+    ['lost disc', shot.lostChance ?? 0],
   ] as const;
   const named = penalties
     .filter(([, chance]) => chance >= LEAST_SHOWN)
     .map(([what, chance]) => `${what} ${percent(chance)}`);
   return [
     `clean flight ${percent(shot.cleanChance)}`,
+    ...(shot.holedChance === undefined ? [] : [`goes in ${percent(shot.holedChance)}`]),
     named.length > 0 ? named.join(', ') : `penalty ${percent(shot.penaltyChance)}`,
     `within ${near(3)} ${percent(shot.parkedChance)}`,
     `${near(10)} ${percent(shot.within10mChance)}`,

@@ -1,5 +1,6 @@
 import type { PuttingCurve } from '../../../core/player/fitted-player.ts';
 import { makeChance } from '../../../core/player/putting-curve.ts';
+import { specialText } from '../../../core/player/special-text.ts';
 import type { ThrowsReport } from '../../../core/player/throws-report.ts';
 import { formatLength } from '../../../core/units/length.ts';
 import { percent } from '../../../core/units/percent.ts';
@@ -67,8 +68,17 @@ export function throwsTable(report: ThrowsReport, curve: PuttingCurve, units: Un
     ...about.map(text => wrapped(text, terminal.columns)),
     wrapped(putting(curve, units), terminal.columns),
     bagTable(report, units, terminal),
+    specialList(report, units, terminal),
     notes.length === 0 ? '' : `\nNotes\n${bullets(notes, terminal.columns, '')}`,
   ].join('');
+}
+
+/** Rollers and overhead throws: what is fitted, how many more are needed. */
+function specialList(report: ThrowsReport, units: Units, { columns }: Terminal): string {
+  const lines = report.throws.flatMap(({ disc, hand, specials }) =>
+    specials.map(special => `${disc} ${hand}: ${specialText(special, CHOSEN[units])}.`),
+  );
+  return lines.length === 0 ? '' : `\nRollers and overhead throws\n${bullets(lines, columns, '')}`;
 }
 
 const NORMAL_90 = 1.6448536269514722; // Φ⁻¹(0.95)
