@@ -5,6 +5,7 @@ import 'leaflet/dist/leaflet.css';
 import './look/tokens.css';
 import './look/base.css';
 import './look/round.css';
+import './look/winds.css';
 import './look/map.css';
 import './look/views.css';
 import './look/bag.css';

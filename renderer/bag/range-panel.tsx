@@ -3,6 +3,7 @@ import { ScrollTable } from '../shell/scroll-table.tsx';
 import { counted } from '../words/counted.ts';
 import { useUnits } from '../words/use-units.ts';
 import { BASIS_WORDS } from './basis-words.ts';
+import { SpecialList } from './special-list.tsx';
 
 const NORMAL_90 = 1.6448536269514722; // Φ⁻¹(0.95)
 
@@ -68,6 +69,7 @@ export function RangePanel({ report }: Readonly<{ report: ThrowsReport }>) {
           </tbody>
         </table>
       </ScrollTable>
+      <SpecialList rows={report.throws} />
       <RangeNotes report={report} />
     </>
   );

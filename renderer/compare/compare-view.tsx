@@ -1,6 +1,7 @@
 import { useEffect, useMemo, useState } from 'react';
 import { Button } from 'react-aria-components';
 import type { DayInput } from '../../core/air/day-input.ts';
+import type { TimedWind } from '../../core/air/timed-winds.ts';
 import { ScrollTable } from '../shell/scroll-table.tsx';
 import { leaves_m } from '../shot/leaves.ts';
 import { ShotCard } from '../shot/shot-card.tsx';
@@ -9,14 +10,18 @@ import { useCourse, useHole } from '../state/library.ts';
 import { PlanFeed } from '../state/plan-feed.ts';
 import { usePlanner } from '../state/planner.tsx';
 import { useFeed } from '../state/use-feed.ts';
+import { useHoleWinds } from '../state/use-hole-winds.ts';
 import { wantedPlan } from '../state/wanted-plan.ts';
 import { windOf, withWind } from '../wind/day-words.ts';
 import { WindSetter } from '../wind/wind-setter.tsx';
 import { againstPar, throwsWords } from '../words/number-words.ts';
+import { useUnits } from '../words/use-units.ts';
+import { compassPoint } from '../words/wind-words.ts';
 
 /** The round in two winds, side by side: where the choice changes, and what it costs. */
 export function CompareView() {
   const { settings, feed, change, perform, backend } = usePlanner();
+  const units = useUnits();
   const course = useCourse(settings.courseId);
   const here = useFeed(feed);
   const otherFeed = useMemo(() => new PlanFeed(backend, false), [backend]);
@@ -27,7 +32,9 @@ export function CompareView() {
   const [otherDraft, setOtherDraft] = useState<DayInput | null>(null);
   const { ref } = settings;
   const bearing_deg = course.data?.holes.find(h => h.ref === ref)?.bearing_deg ?? null;
-  const wantedThere = wantedPlan(settings, otherDay);
+  const refs = course.data?.holes.map(h => h.ref);
+  // one wind all round, whatever the day's is
+  const wantedThere = wantedPlan({ ...settings, isByTeeTime: false }, refs, otherDay);
   const key = JSON.stringify(wantedThere);
   // biome-ignore lint/correctness/useExhaustiveDependencies: key stands for wantedThere; the hole in view only orders the work
   useEffect(() => {
@@ -36,9 +43,13 @@ export function CompareView() {
   }, [key, otherFeed]);
   const drag = (target: PlanFeed, set: (day: DayInput) => void) => (day: DayInput) => {
     set(day);
-    const wanted = wantedPlan(settings, day);
+    const wanted = wantedPlan({ ...settings, isByTeeTime: false }, refs, day);
     if (wanted !== null && ref !== null) target.planWhileDragging(wanted, ref);
   };
+  const holeWinds = useHoleWinds();
+  const own = ref === null ? undefined : holeWinds?.get(ref);
+  const windWords = ({ speed_mps, from_deg }: TimedWind) =>
+    speed_mps === 0 ? 'calm' : `${units.speed(speed_mps)} from the ${compassPoint(from_deg)}`;
   const hole = useHole(settings.courseId, ref);
   const basket = hole.data?.map.basket ?? null;
   const [a, b] = ref === null ? [] : [here.holes.get(ref), there.holes.get(ref)];
@@ -48,16 +59,23 @@ export function CompareView() {
       <div className="compare-sides">
         <section aria-label="The day’s wind">
           <h2>The day’s wind</h2>
-          <WindSetter
-            label="Set the day’s wind"
-            day={draft ?? settings.day}
-            holeBearing_deg={bearing_deg}
-            onDrag={drag(feed, setDraft)}
-            onSet={(day, before) => {
-              setDraft(null);
-              perform({ what: 'change the wind', undo: () => change({ day: before }), redo: () => change({ day }) });
-            }}
-          />
+          {own !== undefined ? (
+            <p>
+              By tee time: hole {own.ref} at {own.at}, <strong>{windWords(own.wind)}</strong>. The list is set under{' '}
+              <a href="#round">Round</a>; the other wind blows all round.
+            </p>
+          ) : (
+            <WindSetter
+              label="Set the day’s wind"
+              day={draft ?? settings.day}
+              holeBearing_deg={bearing_deg}
+              onDrag={drag(feed, setDraft)}
+              onSet={(day, before) => {
+                setDraft(null);
+                perform({ what: 'change the wind', undo: () => change({ day: before }), redo: () => change({ day }) });
+              }}
+            />
+          )}
           {a === undefined ? (
             <p className="soft">Planning…</p>
           ) : (

@@ -13,6 +13,7 @@ const HATCH: Partial<Record<MapObject['kind'], string>> = {
   outOfBounds: 'url(#hatch-out)',
   hazard: 'url(#hatch-hazard)',
   ceiling: 'url(#hatch-ceiling)',
+  lostGround: 'url(#hatch-lost)',
 };
 const latLng = ([lon, lat]: readonly [number, number]): L.LatLngTuple => [lat, lon];
 
@@ -96,7 +97,7 @@ function CourseObject({ object }: Readonly<{ object: MapObject }>) {
     <GeoJSON
       data={feature}
       style={{
-        className: `map-${isWater ? 'water' : kind === 'outOfBounds' ? 'out' : kind}${geometry.type.endsWith('LineString') ? ' map-strip' : ''}`,
+        className: `map-${isWater ? 'water' : kind === 'outOfBounds' ? 'out' : kind === 'lostGround' ? 'lost' : kind}${geometry.type.endsWith('LineString') ? ' map-strip' : ''}`,
         fillColor: isWater ? 'url(#hatch-water)' : HATCH[kind],
       }}
     >

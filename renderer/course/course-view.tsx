@@ -1,5 +1,6 @@
 import { Button } from 'react-aria-components';
 import { countWords } from '../../core/course/count-words.ts';
+import { inUnits } from '../../core/sheet/words/lengths.ts';
 import { BaseMapPanel } from '../base-map/base-map-panel.tsx';
 import { offerFile } from '../shell/files.ts';
 import { ImportButton } from '../shell/import-button.tsx';
@@ -165,7 +166,7 @@ function CourseLibrary() {
               <ul>
                 {course.data.assumptions.map(problem => (
                   <li key={problem.path + problem.message}>
-                    <code>{problem.path}</code> {problem.message}
+                    <code>{problem.path}</code> {inUnits(problem.message, settings)}
                   </li>
                 ))}
               </ul>

@@ -1,4 +1,4 @@
-import { useEffect, useRef, useState } from 'react';
+import { useCallback, useEffect, useRef, useState } from 'react';
 import { Button, FileTrigger } from 'react-aria-components';
 import type { Input, Output } from '../../backend/api/contract/api.ts';
 import type { Problem } from '../../core/units/result.ts';
@@ -9,17 +9,25 @@ import { CsvColumns } from './csv-columns.tsx';
 import { CsvRows } from './csv-rows.tsx';
 import { CsvSettings } from './csv-settings.tsx';
 import { readTableFile } from './read-table-file.ts';
+import type { TableFile } from './waiting-table.ts';
 
 export type CsvOptions = NonNullable<Input<'previewThrowsCsv'>['options']>;
 export type CsvPreview = Output<'previewThrowsCsv'>;
 
-type CsvImportProps = Readonly<{ playerId: string; work: Fieldwork; onAdded: () => void; onClose: () => void }>;
+type CsvImportProps = Readonly<{
+  playerId: string;
+  work: Fieldwork;
+  /** A table that was dropped on the window. */
+  dropped: TableFile | null;
+  onAdded: () => void;
+  onClose: () => void;
+}>;
 
 /** A table of throws: what its columns mean, what is wrong in which row, what would be added; then all of it or nothing. */
-export function CsvImport({ playerId, work, onAdded, onClose }: CsvImportProps) {
+export function CsvImport({ playerId, work, dropped, onAdded, onClose }: CsvImportProps) {
   const { backend, changeLibrary, say } = usePlanner();
   const dialog = useRef<HTMLDialogElement>(null);
-  const [file, setFile] = useState<Readonly<{ name: string; text: string }> | null>(null);
+  const [file, setFile] = useState<TableFile | null>(null);
   const [pasted, setPasted] = useState('');
   const [options, setOptions] = useState<CsvOptions>({});
   const [preview, setPreview] = useState<CsvPreview | null>(null);
@@ -44,12 +52,15 @@ export function CsvImport({ playerId, work, onAdded, onClose }: CsvImportProps) 
     };
   }, [backend, playerId, file, options]);
 
-  const take = (name: string, text: string) => {
+  const take = useCallback((name: string, text: string) => {
     setOptions({});
     setPreview(null);
     setProblems([]);
     setFile({ name, text });
-  };
+  }, []);
+  useEffect(() => {
+    if (dropped !== null) take(dropped.name, dropped.text);
+  }, [dropped, take]);
   const change = (part: CsvOptions) => setOptions(now => ({ ...now, ...part }));
   const isReady = preview !== null && problems.length === 0 && preview.throws > 0 && (preview.bad === 0 || agreed);
   const bring = async () => {

@@ -18,6 +18,11 @@ const OWN = [
     text: 'Ask whoever runs the field, and follow the signs: local rules come before any plan. Do not climb fences or wade for a disc.',
     source: 'common practice, no source',
   },
+  {
+    head: 'Rollers and overhead throws',
+    text: 'A roller runs on far beyond where you look, and bends: keep the ground clear along its whole way. Overhead throws load shoulder and elbow: a few soft ones first, few in all, and none on a sore arm.',
+    source: 'common practice, no source',
+  },
 ] as const;
 
 export function FieldworkCautions() {
@@ -25,16 +30,21 @@ export function FieldworkCautions() {
     <section className="fieldwork-cautions" aria-label="Care on the field">
       <h2>Before you throw</h2>
       <dl>
-        {[OWN[0], { head: 'Before every throw', ...PEOPLE }, OWN[1], { head: 'Thunder', ...LIGHTNING }, OWN[2]].map(
-          ({ head, text, source }) => (
-            <div key={head} className="caution-item">
-              <dt>{head}</dt>
-              <dd>
-                {text} <span className="soft">({source})</span>
-              </dd>
-            </div>
-          ),
-        )}
+        {[
+          OWN[0],
+          { head: 'Before every throw', ...PEOPLE },
+          OWN[1],
+          OWN[3],
+          { head: 'Thunder', ...LIGHTNING },
+          OWN[2],
+        ].map(({ head, text, source }) => (
+          <div key={head} className="caution-item">
+            <dt>{head}</dt>
+            <dd>
+              {text} <span className="soft">({source})</span>
+            </dd>
+          </div>
+        ))}
       </dl>
     </section>
   );

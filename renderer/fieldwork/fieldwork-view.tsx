@@ -1,4 +1,5 @@
-import { Tab, TabList, TabPanel, Tabs } from 'react-aria-components';
+import { useEffect, useState } from 'react';
+import { type Key, Tab, TabList, TabPanel, Tabs } from 'react-aria-components';
 import { ImportButton } from '../shell/import-button.tsx';
 import { useFieldwork } from '../state/fieldwork.ts';
 import { usePlanner } from '../state/planner.tsx';
@@ -8,12 +9,18 @@ import { NewPlayer } from './new-player.tsx';
 import { PuttingPanel } from './putting-panel.tsx';
 import { ScatterPanel } from './scatter-panel.tsx';
 import { SessionsPanel } from './sessions-panel.tsx';
+import { useWaitingTable } from './waiting-table.ts';
 
 /** Measured throws and putts: entering them, and what they show. */
 export function FieldworkView() {
   const { settings } = usePlanner();
   const { playerId } = settings;
   const work = useFieldwork(playerId);
+  const [tab, setTab] = useState<Key>('sessions');
+  const isTableWaiting = useWaitingTable() !== null;
+  useEffect(() => {
+    if (isTableWaiting) setTab('sessions');
+  }, [isTableWaiting]);
   if (playerId === null)
     return (
       <main className="first-steps">
@@ -43,7 +50,7 @@ export function FieldworkView() {
   return (
     <main className="fieldwork-view">
       <h1 className="unseen">Fieldwork of {work.data.name}</h1>
-      <Tabs className="fieldwork-tabs" key={playerId}>
+      <Tabs className="fieldwork-tabs" key={playerId} selectedKey={tab} onSelectionChange={setTab}>
         <TabList aria-label="Fieldwork" className="tab-list">
           <Tab id="sessions">Sessions</Tab>
           <Tab id="scatter">Where they land</Tab>

@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import { Button } from 'react-aria-components';
 import type { Output } from '../../backend/api/contract/api.ts';
+import { SpecialList } from '../bag/special-list.tsx';
 import { type Fieldwork, type Hand, useDiscScatter } from '../state/fieldwork.ts';
 import { problemsOf } from '../state/problems-error.ts';
 import { counted } from '../words/counted.ts';
@@ -120,6 +121,7 @@ function DiscDetail({ playerId, work, discId, hand, name }: DetailProps) {
           : 'As measured, with the fitted flight in the wind and on the slope of that day.'}{' '}
         A throw that is set aside stays in the file: it only counts next to nothing.
       </p>
+      <SpecialList rows={[scatter.data]} />
       <ScatterTable view={view} unused={unused} work={work} />
       <DriftCharts scatter={scatter.data} />
       {work.notes.map(note => (

@@ -11,6 +11,7 @@ import { SessionEditor } from './session-editor.tsx';
 import { SessionForm } from './session-form.tsx';
 import { conditionsWords, sessionName } from './session-words.ts';
 import { today } from './today.ts';
+import { doneWithTable, useWaitingTable } from './waiting-table.ts';
 
 /** All sessions, newest last in the file and first here; one open for entering throws. */
 export function SessionsPanel({ playerId, work }: Readonly<{ playerId: string; work: Fieldwork }>) {
@@ -19,6 +20,7 @@ export function SessionsPanel({ playerId, work }: Readonly<{ playerId: string; w
   const [chosen, setChosen] = useState<number | null>(null);
   const [isNew, setNew] = useState(false);
   const [isImporting, setImporting] = useState(false);
+  const dropped = useWaitingTable();
   const [isStarting, setStarting] = useState(false);
   const last = work.sessions.length - 1;
   const open = isNew ? null : chosen !== null && chosen <= last ? chosen : last >= 0 ? last : null;
@@ -116,15 +118,19 @@ export function SessionsPanel({ playerId, work }: Readonly<{ playerId: string; w
           <SessionEditor key={open} playerId={playerId} work={work} place={open} session={work.sessions[open]} />
         )
       )}
-      {isImporting && (
+      {(isImporting || dropped !== null) && (
         <CsvImport
           playerId={playerId}
           work={work}
+          dropped={dropped}
           onAdded={() => {
             setChosen(null);
             setNew(false);
           }}
-          onClose={() => setImporting(false)}
+          onClose={() => {
+            setImporting(false);
+            doneWithTable();
+          }}
         />
       )}
     </div>

@@ -1,5 +1,7 @@
 import { useRef, useState } from 'react';
 import { Button, FieldError, Form, Input, Label, TextField } from 'react-aria-components';
+import { FEWEST_SPECIAL_THROWS } from '../../core/player/fitted-player.ts';
+import { isSpecialShape } from '../../core/strategy/flown-as.ts';
 import type { Fieldwork, Session, Thrown } from '../state/fieldwork.ts';
 import { usePlanner } from '../state/planner.tsx';
 import { readLength, readSide } from '../words/read-quantity.ts';
@@ -39,6 +41,8 @@ type ThrowEntryProps = Readonly<{
   onWay: (way: 'tape' | 'map') => void;
   onThrow: (measured: Readonly<{ distance_m: number; side_m?: number }>) => Promise<boolean>;
 }>;
+
+const MANY = { roller: 'Rollers', overhead: 'Overhead throws' } as const;
 
 /** Distance, Enter, side, Enter, next throw: the disc, hand, shape and power are kept. */
 export function ThrowEntry({ manner: { manner, change, discs }, way, onWay, onThrow }: ThrowEntryProps) {
@@ -125,6 +129,12 @@ export function ThrowEntry({ manner: { manner, change, discs }, way, onWay, onTh
           />
         )}
       </div>
+      {isSpecialShape(manner.shape) && (
+        <p className="soft" role="note">
+          {MANY[manner.shape]} are fitted on their own, from {FEWEST_SPECIAL_THROWS} of a disc and hand on that have
+          their side: measure it too.
+        </p>
+      )}
       {way === 'tape' && (
         <div className="throw-measure">
           <TextField

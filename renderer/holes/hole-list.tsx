@@ -1,9 +1,12 @@
 import { memo, useEffect, useMemo, useRef, useState } from 'react';
 import { ListBox, ListBoxItem, type Selection } from 'react-aria-components';
 import type { PlannedHole } from '../../backend/api/contract/plans.ts';
+import type { TimedWind } from '../../core/air/timed-winds.ts';
+import { compassPoint } from '../../core/units/compass-point.ts';
+import type { HoleWinds } from '../state/use-hole-winds.ts';
 import { againstPar } from '../words/number-words.ts';
 import { percent } from '../words/percent.ts';
-import { useUnits } from '../words/use-units.ts';
+import { type ShowUnits, useUnits } from '../words/use-units.ts';
 import { SORTS, type SortName, sorted, stakeOf } from './sort-holes.ts';
 
 export type ListedHole = Readonly<{ ref: string; name?: string; par: number; length_m: number }>;
@@ -13,12 +16,23 @@ type HoleListProps = Readonly<{
   stale: ReadonlySet<string>;
   pinned: ReadonlySet<string>;
   noted: ReadonlySet<string>;
+  /** Each hole's own wind, where winds are given by tee time. */
+  winds: HoleWinds | null;
   shown: string | null;
   onShow: (ref: string) => void;
 }>;
 
 /** All holes at once: what to throw, the odds, and how much hangs on the choice. */
-export const HoleList = memo(function HoleList({ holes, planned, stale, pinned, noted, shown, onShow }: HoleListProps) {
+export const HoleList = memo(function HoleList({
+  holes,
+  planned,
+  stale,
+  pinned,
+  noted,
+  winds,
+  shown,
+  onShow,
+}: HoleListProps) {
   const units = useUnits();
   const [sort, setSort] = useState<SortName>('order');
   const rows = useMemo(() => sorted(holes, planned, sort), [holes, planned, sort]);
@@ -52,10 +66,11 @@ export const HoleList = memo(function HoleList({ holes, planned, stale, pinned, 
         onSelectionChange={select}
         className="hole-rows"
         items={rows.map(hole => ({ ...hole, id: hole.ref }))}
-        dependencies={[planned, stale, pinned, noted]}
+        dependencies={[planned, stale, pinned, noted, winds]}
       >
         {hole => {
           const plan = planned.get(hole.ref)?.plan;
+          const own = winds?.get(hole.ref);
           const stake = plan === undefined ? 0 : stakeOf(plan);
           return (
             <ListBoxItem
@@ -79,6 +94,11 @@ export const HoleList = memo(function HoleList({ holes, planned, stale, pinned, 
                     `par ${hole.par} · ${units.length(hole.length_m, 0)}`
                   )}
                 </span>
+                {own !== undefined && (
+                  <span className="hole-facts hole-wind">
+                    {own.at} · {windWords(own.wind, units)}
+                  </span>
+                )}
               </span>
               <span className="hole-side">
                 <span className="hole-score">
@@ -97,6 +117,9 @@ export const HoleList = memo(function HoleList({ holes, planned, stale, pinned, 
     </nav>
   );
 });
+
+const windWords = ({ speed_mps, from_deg }: TimedWind, units: ShowUnits): string =>
+  speed_mps === 0 ? 'calm' : `${compassPoint(from_deg)} ${units.speed(speed_mps)}`;
 
 const STAKE_STEPS = [0.03, 0.1, 0.25];
 

@@ -7,6 +7,7 @@ import type { ShotDrawing } from '../../core/strategy/hole-drawing.ts';
 import { HoleBaseMap } from '../base-map/hole-base-map.tsx';
 import { type HoleAxes, holeAxes } from '../frame/hole-axes.ts';
 import { keyed } from '../frame/keyed.ts';
+import { percent } from '../words/percent.ts';
 import { ellipseRing } from './ellipse-ring.ts';
 import { NorthMark, WindMark } from './map-marks.tsx';
 
@@ -197,6 +198,13 @@ export const Obstacles = memo(function Obstacles({ map, place }: Readonly<{ map:
           className={`map-cover map-${cover.form}`}
           interactive={false}
         />
+      ))}
+      {keyed(map.lostGrounds).map(({ key, item: area }) => (
+        <Polygon key={key} positions={rings(area.polygons, place)} className="map-lost" fillColor="url(#hatch-lost)">
+          <Tooltip sticky>
+            {`${area.name ?? 'Rough'}: ${percent(area.share)} of the discs that come to rest here are not found`}
+          </Tooltip>
+        </Polygon>
       ))}
       {keyed(map.trees).map(({ key, item: tree }) => (
         <Circle

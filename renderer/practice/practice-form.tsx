@@ -230,7 +230,8 @@ function DayLine() {
         : `${units.speed(speed_mps)} from ${compassPoint(from_deg)}`;
   return (
     <p className="soft">
-      In {wind}, as set under <a href="#round">Round</a>.
+      In {wind}, as set under <a href="#round">Round</a>
+      {settings.isByTeeTime && ' as the one wind: a practice round does not follow the winds by tee time'}.
     </p>
   );
 }

@@ -1,29 +1,17 @@
 import { useRef, useState } from 'react';
 import { Button } from 'react-aria-components';
+import { useKeepSheet } from '../sheet/use-keep-sheet.ts';
 import { usePlanner } from '../state/planner.tsx';
 
 /** The practice round on paper: shown when asked for, printed or kept. */
 export function PracticeSheet({ practiceId, courseId }: Readonly<{ practiceId: string; courseId: string }>) {
-  const { settings, backend, tell, say } = usePlanner();
+  const { settings, backend } = usePlanner();
   const [isShown, setShown] = useState(false);
   const frame = useRef<HTMLIFrameElement>(null);
   const { length, speed } = settings;
-  const keep = async (how: 'print' | 'pdf') => {
-    const { desktop } = backend;
-    if (desktop === null) return frame.current?.contentWindow?.print();
-    const sheet = await backend.call.renderPracticeSheet({ practiceId, courseId, length, speed });
-    if (!sheet.ok) return tell({ what: 'The practice sheet could not be made', problems: sheet.problems });
-    const { title, html, fileName } = sheet.value;
-    if (how === 'print') {
-      const done = await desktop.desktop.printPage({ title, html });
-      if (!done.ok) tell({ what: 'The practice sheet could not be printed', problems: done.problems });
-      else if (done.value.printed) say('Sent to the printer');
-      return;
-    }
-    const kept = await desktop.desktop.savePdf({ fileName: fileName.replace(/\.html$/, '.pdf'), html });
-    if (!kept.ok) tell({ what: 'The PDF could not be saved', problems: kept.problems });
-    else if (kept.value.saved) say('PDF saved');
-  };
+  const keep = useKeepSheet('practice sheet', frame, () =>
+    backend.call.renderPracticeSheet({ practiceId, courseId, length, speed }),
+  );
   if (!isShown)
     return (
       <Button className="button" onPress={() => setShown(true)}>

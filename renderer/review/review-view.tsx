@@ -1,9 +1,11 @@
 import { useQueryClient } from '@tanstack/react-query';
 import { useState } from 'react';
 import { Button } from 'react-aria-components';
+import { useCourse } from '../state/library.ts';
 import { usePlanner } from '../state/planner.tsx';
 import { playedLayout } from '../state/played-layout.ts';
 import { useRounds } from '../state/rounds.ts';
+import { roundDay } from '../wind/round-day.ts';
 import { ImportRound } from './import-round.tsx';
 import { RoundDetail } from './round-detail.tsx';
 import { SeasonView } from './season-view.tsx';
@@ -15,6 +17,7 @@ export function ReviewView() {
   const { settings, backend, changeLibrary } = usePlanner();
   const { courseId, playerId } = settings;
   const rounds = useRounds(playerId);
+  const refs = useCourse(courseId).data?.holes.map(hole => hole.ref) ?? [];
   const queries = useQueryClient();
   const [chosen, setChosen] = useState<string | null>(null);
   if (courseId === null || playerId === null) return null;
@@ -30,7 +33,7 @@ export function ReviewView() {
       ...(layout !== undefined && { layout }),
       ...(Object.keys(settings.limits).length > 0 && { limits: settings.limits }),
     };
-    const round = { schema: 'roundwright/round@1', date: today(), day: settings.day, ...played } as const;
+    const round = { schema: 'roundwright/round@1', date: today(), day: roundDay(settings, refs), ...played } as const;
     const input = { courseId, playerId, round: { ...round, holes: [] }, what: 'Begin a round' };
     const added = await changeLibrary('The round could not be begun', backend.call.saveRound(input));
     if (added !== null) await open(added.roundId);
@@ -47,6 +50,11 @@ export function ReviewView() {
         <Button className="button" onPress={() => void begin()}>
           Enter a round
         </Button>
+        {settings.isByTeeTime && (
+          <p className="soft">
+            A round is kept with one wind: of the winds by tee time the one in the middle of the round.
+          </p>
+        )}
         <ImportRound courseId={courseId} playerId={playerId} onAdded={id => void open(id)} />
         <Button
           className="library-item"

@@ -3,9 +3,11 @@ import { Button } from 'react-aria-components';
 import type { DayInput } from '../../core/air/day-input.ts';
 import type { ReviewReport } from '../../core/review/review-report.ts';
 import { ScrollTable } from '../shell/scroll-table.tsx';
+import { useCourse } from '../state/library.ts';
 import { usePlanner } from '../state/planner.tsx';
 import type { KeptRound } from '../state/rounds.ts';
 import { windOf } from '../wind/day-words.ts';
+import { roundDay } from '../wind/round-day.ts';
 import { WindSetter } from '../wind/wind-setter.tsx';
 import { useUnits } from '../words/use-units.ts';
 import { compassPoint } from '../words/wind-words.ts';
@@ -21,6 +23,8 @@ type WindWasProps = Readonly<{
 /** The wind that was planned for, the one that blew, and what that would have changed. */
 export function WindWas({ round, report, onSave }: WindWasProps) {
   const { settings } = usePlanner();
+  const refs = useCourse(settings.courseId).data?.holes.map(hole => hole.ref) ?? [];
+  const today = roundDay(settings, refs);
   const units = useUnits();
   const [dragged, setDragged] = useState<DayInput | null>(null);
   const planned = round.day ?? {};
@@ -39,12 +43,12 @@ export function WindWas({ round, report, onSave }: WindWasProps) {
         <h2>It was planned for</h2>
         <p>
           {words(planned)}{' '}
-          {JSON.stringify(settings.day) !== JSON.stringify(planned) && (
+          {JSON.stringify(today) !== JSON.stringify(planned) && (
             <Button
               className="small-button"
-              onPress={() => save({ day: settings.day }, 'Change the wind the round was planned for')}
+              onPress={() => save({ day: today }, 'Change the wind the round was planned for')}
             >
-              Take the wind of the Round view ({words(settings.day)})
+              Take {settings.isByTeeTime ? 'the middle of the winds' : 'the wind'} of the Round view ({words(today)})
             </Button>
           )}
         </p>

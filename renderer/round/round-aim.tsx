@@ -1,6 +1,6 @@
 import type { Settings } from '../../backend/api/contract/settings.ts';
+import { TypedField } from '../shell/typed-field.tsx';
 import { usePlanner } from '../state/planner.tsx';
-import { TypedField } from '../wind/typed-field.tsx';
 
 const ATTITUDES: Record<Settings['attitude'], string> = {
   even: 'fewest throws',

@@ -17,11 +17,13 @@ import { choiceOf, isSameShot } from '../shot/shot-choice.ts';
 import { SideView } from '../side-view/side-view.tsx';
 import { useCourse, useHole, useNotes, usePins } from '../state/library.ts';
 import { usePlanner } from '../state/planner.tsx';
+import { playedLayout } from '../state/played-layout.ts';
 import { useFeed } from '../state/use-feed.ts';
+import { useHoleWinds } from '../state/use-hole-winds.ts';
 import { wantedPlan } from '../state/wanted-plan.ts';
 import { DayDetails } from '../wind/day-details.tsx';
 import { dayUnderstood, windOf } from '../wind/day-words.ts';
-import { WindSetter } from '../wind/wind-setter.tsx';
+import { RoundWind } from '../wind/round-wind.tsx';
 import { useUnits } from '../words/use-units.ts';
 import { HoleNote } from './hole-note.tsx';
 import { RoundAim } from './round-aim.tsx';
@@ -37,6 +39,8 @@ export function RoundView() {
   const { settings, feed, change, perform, changeLibrary, backend } = planner;
   const { courseId, playerId, ref } = settings;
   const units = useUnits();
+  const layout = playedLayout(settings, courseId);
+  const played = layout === undefined ? {} : { layout };
   const shownFeed = useFeed(feed);
   const course = useCourse(courseId);
   const hole = useHole(courseId, ref);
@@ -51,21 +55,27 @@ export function RoundView() {
   const pin = pins.data?.find(p => p.ref === ref) ?? null;
   const wantedShot = tried !== null && tried.ref === ref ? tried.shot : (pin?.shot ?? null);
   const ownShot = wantedShot !== null && choice !== null && !isSameShot(wantedShot, choice) ? wantedShot : null;
-  const own = useTriedShot(ref, ownShot, choice);
+  const refs = useMemo(() => course.data?.holes.map(h => h.ref) ?? [], [course.data]);
+  const own = useTriedShot(ref, ownShot, choice, refs);
 
   const dayShown = draftDay ?? dayUnderstood(settings.day, shownFeed.summary?.air ?? null);
-  const windShown = useMemo(() => windOf(dayShown), [dayShown]);
+  const holeWinds = useHoleWinds();
+  const ownWind = ref === null ? undefined : holeWinds?.get(ref);
+  const windShown = useMemo(
+    () => (ownWind === undefined ? windOf(dayShown) : { gust_mps: null, ...ownWind.wind }),
+    [dayShown, ownWind],
+  );
   const bearing_deg = course.data?.holes.find(h => h.ref === ref)?.bearing_deg ?? null;
   const dragDay = (day: DayInput) => {
     setDraftDay(day);
-    const wanted = wantedPlan(settings, day);
+    const wanted = wantedPlan(settings, refs, day);
     if (wanted !== null && ref !== null) feed.planWhileDragging(wanted, ref);
   };
   const setDay = (day: DayInput, before: DayInput) => {
     setDraftDay(null);
     if (JSON.stringify(day) === JSON.stringify(before)) {
       // Dragged back to where it was: the plan for it is shown again.
-      const wanted = wantedPlan(settings, day);
+      const wanted = wantedPlan(settings, refs, day);
       if (wanted !== null && shownFeed.isQuick) feed.plan(wanted, ref);
       return;
     }
@@ -129,7 +139,7 @@ export function RoundView() {
           feed={shownFeed}
           onCancel={() => feed.cancel()}
           onPlan={() => {
-            const wanted = wantedPlan(settings);
+            const wanted = wantedPlan(settings, refs);
             if (wanted !== null) feed.plan(wanted, ref);
           }}
         />
@@ -139,6 +149,7 @@ export function RoundView() {
           stale={shownFeed.stale}
           pinned={pinned}
           noted={noted}
+          winds={holeWinds}
           shown={ref}
           onShow={showHole}
         />
@@ -153,6 +164,7 @@ export function RoundView() {
               {hole.data?.report.rise_m != null &&
                 Math.abs(hole.data.report.rise_m) >= 0.5 &&
                 ` · ${units.length(Math.abs(hole.data.report.rise_m))} ${hole.data.report.rise_m > 0 ? 'up' : 'down'}`}
+              {ownWind !== undefined && ` · ${ownWind.at}`}
             </span>
           </h1>
         )}
@@ -189,7 +201,14 @@ export function RoundView() {
               if (ref === null || courseId === null || playerId === null || shot === null) return;
               void changeLibrary(
                 'The throw could not be pinned',
-                backend.call.pinShot({ courseId, playerId, ref, shot: base, title: `${shot.disc}: ${shot.title}` }),
+                backend.call.pinShot({
+                  courseId,
+                  playerId,
+                  ...played,
+                  ref,
+                  shot: base,
+                  title: `${shot.disc}: ${shot.title}`,
+                }),
               );
             }}
             onUnpin={() => {
@@ -197,7 +216,7 @@ export function RoundView() {
               setTried(null);
               void changeLibrary(
                 'The throw could not be unpinned',
-                backend.call.unpinShot({ courseId, playerId, ref }),
+                backend.call.unpinShot({ courseId, playerId, ...played, ref }),
               );
             }}
           />
@@ -239,7 +258,15 @@ export function RoundView() {
       </main>
 
       <aside className="round-right" aria-label="Day and reasons">
-        <WindSetter day={dayShown} holeBearing_deg={bearing_deg} onDrag={dragDay} onSet={setDay} />
+        <RoundWind
+          day={dayShown}
+          refs={refs}
+          holeRef={ref}
+          holeBearing_deg={bearing_deg}
+          winds={holeWinds}
+          onDrag={dragDay}
+          onSet={setDay}
+        />
         <DayDetails day={settings.day} onSet={setDay} />
         <RoundAim par={holes.reduce((sum, { par }) => sum + par, 0)} />
         {planned !== undefined && ref !== null && courseId !== null && (

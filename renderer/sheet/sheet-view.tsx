@@ -3,6 +3,7 @@ import { Button, Label, Radio, RadioGroup } from 'react-aria-components';
 import type { Input } from '../../backend/api/contract/api.ts';
 import { usePlanner } from '../state/planner.tsx';
 import { useFeed } from '../state/use-feed.ts';
+import { useKeepSheet } from './use-keep-sheet.ts';
 
 type Form = Input<'renderSheet'>['form'];
 const FORMS: Record<Form, string> = {
@@ -13,10 +14,12 @@ const FORMS: Record<Form, string> = {
 
 /** The printed sheet as it will come out, and the ways to print or keep it. */
 export function SheetView() {
-  const { settings, feed, backend, tell, say } = usePlanner();
+  const { settings, feed, backend } = usePlanner();
   const { planId, state } = useFeed(feed);
   const [form, setForm] = useState<Form>('pocket');
   const frame = useRef<HTMLIFrameElement>(null);
+  const { length, speed } = settings;
+  const keep = useKeepSheet('sheet', frame, () => backend.call.renderSheet({ planId: planId!, form, length, speed }));
   if (planId === null || state !== 'done')
     return (
       <main className="first-steps">
@@ -26,24 +29,7 @@ export function SheetView() {
         </p>
       </main>
     );
-  const { length, speed } = settings;
   const query = new URLSearchParams({ planId, form, length, speed });
-  const keep = async (how: 'print' | 'pdf') => {
-    const { desktop } = backend;
-    if (desktop === null) return frame.current?.contentWindow?.print();
-    const sheet = await backend.call.renderSheet({ planId, form, length, speed });
-    if (!sheet.ok) return tell({ what: 'The sheet could not be made', problems: sheet.problems });
-    const { title, html, fileName } = sheet.value;
-    if (how === 'print') {
-      const done = await desktop.desktop.printPage({ title, html });
-      if (!done.ok) tell({ what: 'The sheet could not be printed', problems: done.problems });
-      else if (done.value.printed) say('Sent to the printer');
-      return;
-    }
-    const kept = await desktop.desktop.savePdf({ fileName: fileName.replace(/\.html$/, '.pdf'), html });
-    if (!kept.ok) tell({ what: 'The PDF could not be saved', problems: kept.problems });
-    else if (kept.value.saved) say('PDF saved');
-  };
   return (
     <main className="sheet-view">
       <div className="sheet-tools">

@@ -32,5 +32,7 @@ export function DropFiles() {
       window.removeEventListener('drop', drop);
     };
   }, [take]);
-  return isOver ? <div className="drop-hint">Drop a map of a course, a player or a library file</div> : null;
+  return isOver ? (
+    <div className="drop-hint">Drop a map of a course, a player, a table of throws, a round or a library file</div>
+  ) : null;
 }

@@ -1,6 +1,8 @@
 import type { PickedFile } from '../../backend/api/contract/course-file.ts';
 import type { Problem, Result } from '../../core/units/result.ts';
 import type { Backend } from '../client/backend.ts';
+import { readTableFile } from '../fieldwork/read-table-file.ts';
+import type { TableFile } from '../fieldwork/waiting-table.ts';
 
 type TextFile = Readonly<{ fileName: string; text: string }>;
 export type FileKind = 'course' | 'player' | 'library';
@@ -29,7 +31,14 @@ const LARGEST_bytes = 20_000_000;
 const LARGEST_JSON_bytes = 50_000_000;
 const largestOf = ({ name }: File) => (/\.json$/i.test(name) ? LARGEST_JSON_bytes : LARGEST_bytes);
 
-export type ReadFiles = Readonly<{ files: readonly PickedFile[]; problems: readonly Problem[] }>;
+export type ReadFiles = Readonly<{
+  files: readonly PickedFile[];
+  /** Tables of throws or rounds (CSV). */
+  tables: readonly TableFile[];
+  problems: readonly Problem[];
+}>;
+
+const isTable = ({ name }: File) => /\.(csv|tsv)$/i.test(name);
 
 /** The files as text or bytes; what is too large becomes a problem with the file's name as its path. */
 export async function readFiles(picked: readonly File[]): Promise<ReadFiles> {
@@ -38,8 +47,16 @@ export async function readFiles(picked: readonly File[]): Promise<ReadFiles> {
     path: file.name,
     message: `is ${(file.size / 1e6).toFixed(0)} MB, larger than the ${largestOf(file) / 1e6} MB taken: cut it down to one course`,
   }));
-  const files = await Promise.all(picked.filter(file => !tooLarge.includes(file)).map(readFile));
-  return { files, problems };
+  const taken = picked.filter(file => !tooLarge.includes(file));
+  const files = await Promise.all(taken.filter(file => !isTable(file)).map(readFile));
+  const read = await Promise.all(
+    taken.filter(isTable).map(async file => ({ name: file.name, table: await readTableFile(file) })),
+  );
+  return {
+    files,
+    tables: read.flatMap(({ name, table }) => (table.ok ? [{ name, text: table.value }] : [])),
+    problems: [...problems, ...read.flatMap(({ table }) => (table.ok ? [] : table.problems))],
+  };
 }
 
 /** JSON is handed on as text; other files say themselves how they are written, or are no text. */

@@ -1,8 +1,9 @@
 import { useQueryClient } from '@tanstack/react-query';
 import { useCallback } from 'react';
 import type { PickedFile } from '../../backend/api/contract/course-file.ts';
+import { offerTable, type TableFile } from '../fieldwork/waiting-table.ts';
 import { offerCourseFile } from '../import/waiting-files.ts';
-import { isRoundFile } from '../review/is-round-file.ts';
+import { isRoundFile, isRoundTable } from '../review/is-round-file.ts';
 import { usePlanner } from '../state/planner.tsx';
 import { kindOf, type ReadFiles } from './files.ts';
 import { goTo } from './use-place.ts';
@@ -48,11 +49,40 @@ export function useImport(): (files: readonly PickedFile[]) => Promise<void> {
 export function useTakePicked(): (read: ReadFiles) => Promise<void> {
   const { tell } = usePlanner();
   const take = useImport();
+  const takeTable = useTakeTable();
   return useCallback(
-    async ({ files, problems }) => {
+    async ({ files, tables, problems }) => {
       if (problems.length > 0) tell({ what: 'Some files could not be read', problems });
       await take(files);
+      for (const table of tables) await takeTable(table);
     },
-    [tell, take],
+    [tell, take, takeTable],
+  );
+}
+
+/** A round joins the rounds of the course in view; throws are shown first, as a table chosen under Fieldwork is. */
+function useTakeTable(): (table: TableFile) => Promise<void> {
+  const { backend, changeLibrary, say, tell, settings } = usePlanner();
+  const { courseId, playerId } = settings;
+  return useCallback(
+    async table => {
+      const failed = `"${table.name}" could not be taken in`;
+      if (playerId === null)
+        return tell({ what: failed, problems: [{ path: 'player', message: 'is not there yet: add a player first' }] });
+      if (!isRoundTable(table.text)) {
+        offerTable(table);
+        return goTo('fieldwork');
+      }
+      if (courseId === null)
+        return tell({
+          what: failed,
+          problems: [{ path: 'course', message: 'is not there yet: add its course first' }],
+        });
+      const input = { courseId, playerId, fileName: table.name, text: table.text };
+      if ((await changeLibrary(failed, backend.call.importRound(input))) === null) return;
+      say('Round added');
+      goTo('review');
+    },
+    [backend, changeLibrary, say, tell, courseId, playerId],
   );
 }

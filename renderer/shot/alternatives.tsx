@@ -5,6 +5,7 @@ import { aimWords } from '../words/aim-words.ts';
 import { capital, costWords } from '../words/number-words.ts';
 import { percent } from '../words/percent.ts';
 import { useUnits } from '../words/use-units.ts';
+import { LEAST_PENALTY } from './least-penalty.ts';
 import { isSameShot, shotKey } from './shot-choice.ts';
 
 type AlternativesProps = Readonly<{
@@ -42,8 +43,8 @@ export function Alternatives({ plan, shown, onPick }: AlternativesProps) {
                 {capital(shot.title)}; aim {aimWords(shot.aimFromBasket_deg)}
               </span>
               <span className="alternative-odds">
-                clean {percent(shot.cleanChance)} · inside {units.length(10, 0)} {percent(shot.within10mChance)} ·
-                penalty {percent(shot.penaltyChance)}
+                clean {percent(shot.cleanChance)} · inside {units.length(10, 0)} {percent(shot.within10mChance)}
+                {shot.penaltyChance >= LEAST_PENALTY && ` · penalty ${percent(shot.penaltyChance)}`}
               </span>
             </Button>
           </li>

@@ -17,6 +17,7 @@ export function keepAwayFrom(shot: ShotReport, report: HoleReport | null): strin
     { what: `out-of-bounds${namesOf(report)}`, chance: shot.outOfBoundsChance },
     { what: 'the hazard', chance: shot.hazardChance },
     { what: 'the wrong side of the mando', chance: shot.mandoChance },
+    { what: 'ground where the disc may be lost', chance: shot.lostChance ?? 0 },
     { what: 'trees on the way', chance: 1 - shot.cleanChance },
   ];
   return dangers

@@ -18,10 +18,11 @@ export function Reasons({ plan }: Readonly<{ plan: HolePlan }>) {
       ) : (
         <ul>
           {plan.reasons.map(reason => (
-            <li key={`${reason.againstDiscId} ${reason.hand}`}>
+            <li key={`${reason.againstDiscId} ${reason.hand} ${reason.special ?? ''}`}>
               <strong>
                 {reason.against}
                 {reason.hand === 'forehand' ? ', forehand' : ''}
+                {reason.special === undefined ? '' : `, ${reason.special}`}
               </strong>
               {' · '}
               <span className="cost">

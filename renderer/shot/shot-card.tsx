@@ -1,11 +1,15 @@
 import { memo } from 'react';
 import type { HoleReport } from '../../core/geometry/hole-report.ts';
+import { isSpecialShape } from '../../core/strategy/flown-as.ts';
+import { heightWord } from '../../core/strategy/height-word.ts';
 import type { ShotReport } from '../../core/strategy/plan-report.ts';
+import { specialCautions, specialRelease } from '../../core/strategy/special-words.ts';
 import { aimWords } from '../words/aim-words.ts';
 import { capital } from '../words/number-words.ts';
 import { percent } from '../words/percent.ts';
 import { useUnits } from '../words/use-units.ts';
 import { keepAwayFrom } from './keep-away.ts';
+import { LEAST_PENALTY } from './least-penalty.ts';
 import { OddsBar } from './odds-bar.tsx';
 import { AimGlyph, LaunchGlyph, PowerGlyph, TiltGlyph } from './shot-glyphs.tsx';
 
@@ -52,7 +56,13 @@ export const ShotCard = memo(function ShotCard({
         <div>
           <TiltGlyph hyzer_deg={shot.hyzer_deg} hand={shot.hand} />
           <dt>Release</dt>
-          <dd>{bank === 0 ? 'Flat' : `${bank}° ${shot.hyzer_deg > 0 ? 'hyzer' : 'anhyzer'}`}</dd>
+          <dd>
+            {isSpecialShape(shot.shape)
+              ? capital(specialRelease({ shape: shot.shape, hyzer_deg: shot.hyzer_deg }))
+              : bank === 0
+                ? 'Flat'
+                : `${bank}° ${shot.hyzer_deg > 0 ? 'hyzer' : 'anhyzer'}`}
+          </dd>
         </div>
         <div>
           <AimGlyph aim_deg={shot.aimFromBasket_deg} />
@@ -68,8 +78,12 @@ export const ShotCard = memo(function ShotCard({
           <LaunchGlyph launch_deg={shot.launch_deg} />
           <dt>Height</dt>
           <dd>
-            {capital(shot.height)}
-            <span className="how-more">peaks {units.length(shot.apex_m)} up</span>
+            {shot.shape === 'roller' ? 'Rolls' : shot.shape === 'overhead' ? 'Steep' : capital(heightWord(shot.apex_m))}
+            <span className="how-more">
+              {shot.shape === 'roller'
+                ? `from ${units.length(shot.carry_m, 0)} on`
+                : `peaks ${units.length(shot.apex_m)} up`}
+            </span>
           </dd>
         </div>
       </dl>
@@ -87,13 +101,19 @@ export const ShotCard = memo(function ShotCard({
             <span className="odds-label"> to the basket</span>
           </p>
         )}
-        <OddsBar label="Penalty" share={shot.penaltyChance} tone="bad" />
+        {shot.holedChance !== undefined && <OddsBar label="Goes in" share={shot.holedChance} tone="good" />}
+        {shot.penaltyChance >= LEAST_PENALTY && <OddsBar label="Penalty" share={shot.penaltyChance} tone="bad" />}
       </div>
       {away.length > 0 && (
         <p className="shot-away">
           <strong>Stay away from</strong> {away.join('; ')}
         </p>
       )}
+      {specialCautions([shot.shape]).map(text => (
+        <p key={text} className="shot-away">
+          {text}
+        </p>
+      ))}
     </section>
   );
 });

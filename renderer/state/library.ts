@@ -81,20 +81,31 @@ export function useThrows(playerId: string | null) {
   });
 }
 
+/** Those of the layout that is played: another one has other tees and baskets. */
 export function usePins(courseId: string | null, playerId: string | null) {
-  const { call } = usePlanner().backend;
+  const { backend, settings } = usePlanner();
+  const layout = playedLayout(settings, courseId);
   return useQuery({
-    queryKey: ['pins', courseId, playerId],
-    queryFn: () => valueIn(call.listPins({ courseId: courseId!, playerId: playerId! })),
+    queryKey: ['pins', courseId, playerId, layout ?? null],
+    queryFn: () =>
+      valueIn(
+        backend.call.listPins({
+          courseId: courseId!,
+          playerId: playerId!,
+          ...(layout !== undefined && { layout }),
+        }),
+      ),
     enabled: courseId !== null && playerId !== null,
   });
 }
 
+/** Those of the layout that is played. */
 export function useNotes(courseId: string | null) {
-  const { call } = usePlanner().backend;
+  const { backend, settings } = usePlanner();
+  const layout = playedLayout(settings, courseId);
   return useQuery({
-    queryKey: ['pins', 'notes', courseId],
-    queryFn: () => valueIn(call.listNotes({ courseId: courseId! })),
+    queryKey: ['pins', 'notes', courseId, layout ?? null],
+    queryFn: () => valueIn(backend.call.listNotes({ courseId: courseId!, ...(layout !== undefined && { layout }) })),
     enabled: courseId !== null,
   });
 }

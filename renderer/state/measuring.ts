@@ -1,6 +1,6 @@
 import { useQuery, useQueryClient } from '@tanstack/react-query';
 import type { Output } from '../../backend/api/contract/api.ts';
-import { useThrows, valueIn } from './library.ts';
+import { useCourse, useThrows, valueIn } from './library.ts';
 import { usePlanner } from './planner.tsx';
 import { wantedPlan } from './wanted-plan.ts';
 
@@ -27,9 +27,13 @@ export type AskMeasuring = Readonly<{
 export function useMeasuring(): AskMeasuring {
   const { settings, backend, tell } = usePlanner();
   const queries = useQueryClient();
-  const plan = wantedPlan(settings);
+  const course = useCourse(settings.courseId);
+  const plan = wantedPlan(
+    settings,
+    course.data?.holes.map(hole => hole.ref),
+  );
   const known = useThrows(settings.playerId).data?.throws.map(t => [t.discId, t.hand, t.n, t.averageDay_m, t.finish_m]);
-  const wanted = JSON.stringify([plan?.courseId, plan?.playerId, plan?.day, plan?.limits, plan?.layout, known]);
+  const wanted = JSON.stringify([plan && { ...plan, attitude: undefined, target: undefined }, known]);
   const asked = useQuery<Asked | null>({
     queryKey: ASKED,
     queryFn: () => null,
@@ -47,13 +51,15 @@ export function useMeasuring(): AskMeasuring {
   });
   const ask = async () => {
     if (plan === null) return;
-    const { courseId, playerId, day, limits, layout } = plan;
+    const { courseId, playerId, day, winds, startRef, limits, layout } = plan;
     const measuringId = crypto.randomUUID();
     const answer = await backend.call.startMeasuring({
       measuringId,
       courseId,
       playerId,
       day,
+      ...(winds !== undefined && { winds }),
+      ...(startRef !== undefined && { startRef }),
       ...(limits !== undefined && { limits }),
       ...(layout !== undefined && { layout }),
     });

@@ -15,7 +15,8 @@ export function useRoundPlan(isWanted = true): void {
   const { settings, feed, backend, tell } = usePlanner();
   const course = useCourse(settings.courseId);
   const player = usePlayer(settings.playerId);
-  const wanted = wantedPlan(settings);
+  const refs = course.data?.holes.map(hole => hole.ref);
+  const wanted = wantedPlan(settings, refs);
   const key = wanted === null || course.data === undefined || player.data === undefined ? null : JSON.stringify(wanted);
   const { ref } = settings;
   const planned = useRef<readonly unknown[]>([]);

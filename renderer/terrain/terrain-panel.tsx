@@ -1,6 +1,8 @@
 import { useState } from 'react';
 import { Button } from 'react-aria-components';
 import type { Output } from '../../backend/api/contract/api.ts';
+import { inUnits } from '../../core/sheet/words/lengths.ts';
+import { usePlanner } from '../state/planner.tsx';
 import { useUnits } from '../words/use-units.ts';
 import { type ChosenFile, FileChoice } from './file-choice.tsx';
 import { useTerrain, useTerrainWork } from './use-terrain.ts';
@@ -64,6 +66,7 @@ export function TerrainPanel({ courseId }: Readonly<{ courseId: string }>) {
 
 function GroundFacts({ ground }: Readonly<{ ground: Ground }>) {
   const units = useUnits();
+  const { settings } = usePlanner();
   const { terrain, surface, covered, missing, lowest_m, highest_m, treeHeights, assumptions } = ground;
   return (
     <>
@@ -95,7 +98,7 @@ function GroundFacts({ ground }: Readonly<{ ground: Ground }>) {
       </dl>
       {assumptions.map(note => (
         <p key={note} className="soft">
-          {note}
+          {inUnits(note, settings)}
         </p>
       ))}
     </>

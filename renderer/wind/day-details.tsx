@@ -4,8 +4,8 @@ import type { DayInput } from '../../core/air/day-input.ts';
 import { parseLength_m } from '../../core/units/length.ts';
 import type { Result } from '../../core/units/result.ts';
 import { parseTemperature_C } from '../../core/units/temperature.ts';
+import { TypedField } from '../shell/typed-field.tsx';
 import { useUnits } from '../words/use-units.ts';
-import { TypedField } from './typed-field.tsx';
 
 type DayDetailsProps = Readonly<{ day: DayInput; onSet: (day: DayInput, before: DayInput) => void }>;
 

@@ -1,11 +1,11 @@
 import type { DayInput } from '../../core/air/day-input.ts';
-import type { Result } from '../../core/units/result.ts';
-import { parseSpeed_mps } from '../../core/units/speed.ts';
+import { TypedField } from '../shell/typed-field.tsx';
+import { usePlanner } from '../state/planner.tsx';
 import { useUnits } from '../words/use-units.ts';
 import { compassPoint, feltWind } from '../words/wind-words.ts';
 import { windOf, withWind } from './day-words.ts';
 import { parseBearing } from './parse-bearing.ts';
-import { TypedField } from './typed-field.tsx';
+import { readGust, readWind } from './read-wind.ts';
 import { WindDial } from './wind-dial.tsx';
 
 type WindSetterProps = Readonly<{
@@ -18,17 +18,10 @@ type WindSetterProps = Readonly<{
   onSet: (day: DayInput, before: DayInput) => void;
 }>;
 
-const STRONGEST_mps = 40;
-const STRONGEST_GUST_mps = 70;
-
-const withMost = (most: number, path: string, result: Result<number>): Result<number> =>
-  result.ok && (result.value < 0 || result.value > most)
-    ? { ok: false, problems: [{ path, message: `must lie between 0 and ${most} m/s` }] }
-    : result;
-
 /** The wind of the day: a dial to drag, and the same as numbers to type in any unit. */
 export function WindSetter({ label = 'Wind', day, holeBearing_deg, onDrag, onSet }: WindSetterProps) {
   const units = useUnits();
+  const { settings } = usePlanner();
   const wind = windOf(day);
   const felt = holeBearing_deg === null ? null : feltWind(wind.speed_mps, wind.from_deg, holeBearing_deg);
   return (
@@ -47,23 +40,19 @@ export function WindSetter({ label = 'Wind', day, holeBearing_deg, onDrag, onSet
           <TypedField
             label="Wind"
             text={units.speed(wind.speed_mps)}
-            read={text => withMost(STRONGEST_mps, 'wind', parseSpeed_mps(text, 'wind'))}
-            onValue={speed_mps => onSet(withWind(day, { speed_mps: speed_mps ?? 0 }), day)}
+            read={text => readWind(text, settings)}
+            onValue={speed_mps => onSet(withWind(day, { speed_mps }), day)}
           />
           <TypedField
             label="From"
             text={`${Math.round(wind.from_deg)}°`}
             read={parseBearing}
-            onValue={from_deg => onSet(withWind(day, { from_deg: from_deg ?? 0 }), day)}
+            onValue={from_deg => onSet(withWind(day, { from_deg }), day)}
           />
           <TypedField
             label="Gusts"
             text={wind.gust_mps === null ? 'not given' : units.speed(wind.gust_mps)}
-            read={text =>
-              /^\s*(not given|none|-)?\s*$/i.test(text)
-                ? { ok: true, value: null }
-                : withMost(STRONGEST_GUST_mps, 'gusts', parseSpeed_mps(text, 'gusts'))
-            }
+            read={text => readGust(text, settings)}
             onValue={gust_mps => onSet(withWind(day, { gust_mps }), day)}
           />
         </div>

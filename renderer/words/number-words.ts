@@ -9,9 +9,9 @@ export const throwsWords = (expectedThrows: number): string => expectedThrows.to
 
 export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
-/** "+3", "even", "−2" against par. */
+/** "+3", "even", "−2" against par or another figure: the difference of the two as they are written. */
 export function againstPar(expectedThrows: number, par: number): string {
-  const over = expectedThrows - par;
+  const over = Number(throwsWords(expectedThrows)) - Number(throwsWords(par));
   if (Math.abs(over) < 0.05) return 'even';
   return `${over > 0 ? '+' : '−'}${Math.abs(over).toFixed(1)}`;
 }

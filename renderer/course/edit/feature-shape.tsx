@@ -17,6 +17,7 @@ const CLASS: Partial<Record<FeatureKind, string>> = {
   water: 'map-water',
   hazard: 'map-hazard',
   island: 'map-island',
+  rough: 'map-lost',
   mando: 'map-mando',
   tree: 'map-tree',
   wood: 'map-cover',
@@ -32,6 +33,7 @@ const HATCH: Partial<Record<FeatureKind, string>> = {
   water: 'url(#hatch-water)',
   hazard: 'url(#hatch-hazard)',
   ceiling: 'url(#hatch-ceiling)',
+  rough: 'url(#hatch-lost)',
 };
 
 /** Points that are marks, whatever the map's scale. */

@@ -1,5 +1,5 @@
+import { TypedField } from '../../shell/typed-field.tsx';
 import { nextRef } from './hole-parts.ts';
-import { TextEntry } from './text-entry.tsx';
 
 type HoleChoiceProps = Readonly<{
   refs: readonly string[];
@@ -28,7 +28,7 @@ export function HoleChoice({ refs, shown, onShow, onRenumber }: HoleChoiceProps)
         </select>
       </label>
       {isThere && (
-        <TextEntry
+        <TypedField
           className="renumber-field"
           label="Call it"
           text={shown}

@@ -12,8 +12,8 @@ import {
 import { tagOf } from '../../../core/course/edit/edit-tags.ts';
 import { refKey } from '../../../core/course/hole-ref.ts';
 import { keyed } from '../../frame/keyed.ts';
+import { TypedField } from '../../shell/typed-field.tsx';
 import type { Drawn } from './drawn.ts';
-import { TextEntry } from './text-entry.tsx';
 
 type LayoutEditorProps = Readonly<{
   file: FeatureCollection;
@@ -79,7 +79,7 @@ function LayoutForm({ file, holes, onEdit, index, name, entries }: LayoutFormPro
   const left = holes.filter(hole => !entries.some(({ ref }) => refKey(String(ref)) === refKey(hole.ref)));
   return (
     <>
-      <TextEntry
+      <TypedField
         label="Name of the layout"
         text={name}
         read={text =>

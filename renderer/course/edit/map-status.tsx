@@ -4,13 +4,13 @@ import { Button } from 'react-aria-components';
 import { KINDS } from '../../../core/course/edit/kinds.ts';
 import { bearingAndDistance, positionAt } from '../../../core/course/edit/shift-position.ts';
 import type { Snap } from '../../../core/course/edit/snap.ts';
+import { TypedField } from '../../shell/typed-field.tsx';
 import { usePlanner } from '../../state/planner.tsx';
 import { bareLength, readLength } from '../../words/read-quantity.ts';
 import { useUnits } from '../../words/use-units.ts';
 import type { Editing } from './editing.ts';
 import { KEY_HELP } from './map-keys.ts';
 import { MoveForm } from './move-form.tsx';
-import { TextEntry } from './text-entry.tsx';
 import { thingWords } from './thing-words.ts';
 import { readPlace } from './walk-numbers.ts';
 
@@ -78,7 +78,7 @@ export function MapStatus({ id, file, editing, aim, teeAt, reach_m, onReach, onC
           Hold on to points and edges
         </label>
         {reach_m !== null && (
-          <TextEntry
+          <TypedField
             className="reach-field"
             label="within"
             text={`${bareLength(reach_m, settings)} ${settings.length}`}
@@ -99,7 +99,7 @@ export function MapStatus({ id, file, editing, aim, teeAt, reach_m, onReach, onC
           verb="Put the cross there"
           onGo={(bearing_deg, distance_m) => onCross(positionAt([anchor[0]!, anchor[1]!], bearing_deg, distance_m))}
         />
-        <TextEntry
+        <TypedField
           className="place-field"
           label="Put the cross at latitude, longitude"
           text=""

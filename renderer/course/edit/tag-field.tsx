@@ -3,9 +3,9 @@ import { parseOsmLength } from '../../../core/course/osm-length.ts';
 import { formatLength } from '../../../core/units/length.ts';
 import type { Result } from '../../../core/units/result.ts';
 import type { UnitsChoice } from '../../../core/units/units-choice.ts';
+import { TypedField } from '../../shell/typed-field.tsx';
 import { usePlanner } from '../../state/planner.tsx';
 import { readLength } from '../../words/read-quantity.ts';
-import { TextEntry } from './text-entry.tsx';
 
 type TagFieldProps = Readonly<{
   field: KindField;
@@ -28,14 +28,14 @@ export function TagField({ field, value, onValue }: TagFieldProps) {
           {value !== undefined && !choices.includes(value) && <option value={value}>{value}</option>}
           {choices.map(choice => (
             <option key={choice} value={choice}>
-              {choice}
+              {choice.replaceAll('_', ' ').replaceAll(';', ', ')}
             </option>
           ))}
         </select>
       </label>
     );
   return (
-    <TextEntry
+    <TypedField
       label={label}
       text={takes === 'length' ? lengthText(value, settings) : (value ?? '')}
       read={text => (text.trim() === '' ? { ok: true, value: null } : readTag(text.trim(), takes, settings))}

@@ -1,8 +1,8 @@
 import { useEffect, useState } from 'react';
 import { FieldError, Input, Label, TextField } from 'react-aria-components';
-import type { Result } from '../../../core/units/result.ts';
+import type { Result } from '../../core/units/result.ts';
 
-type TextEntryProps<T> = Readonly<{
+type TypedFieldProps<T> = Readonly<{
   label: string;
   /** What stands there while nobody types. */
   text: string;
@@ -10,23 +10,25 @@ type TextEntryProps<T> = Readonly<{
   read: (text: string) => Result<T>;
   onValue: (value: T) => void;
   className?: string;
+  /** The label is read aloud only: a table's head says it to the eye. */
+  isLabelUnseen?: boolean;
 }>;
 
 /** A text field that is taken over with Enter or when it is left, and says how to write what cannot be read. */
-export function TextEntry<T>({ label, text, read, onValue, className }: TextEntryProps<T>) {
+export function TypedField<T>({ label, text, read, onValue, className, isLabelUnseen = false }: TypedFieldProps<T>) {
   const [typed, setTyped] = useState(text);
   const [problem, setProblem] = useState<string | null>(null);
-  useEffect(() => {
+  const restore = () => {
     setTyped(text);
     setProblem(null);
-  }, [text]);
+  };
+  useEffect(restore, [text]);
   const commit = () => {
-    if (typed === text) return;
+    if (typed === text) return setProblem(null);
     const result = read(typed);
     if (!result.ok) return setProblem(result.problems.map(({ message }) => message).join('; '));
-    setProblem(null);
     // What comes of it stands there next, or what stood there before when nothing does.
-    setTyped(text);
+    restore();
     onValue(result.value);
   };
   return (
@@ -38,10 +40,10 @@ export function TextEntry<T>({ label, text, read, onValue, className }: TextEntr
       onBlur={commit}
       onKeyDown={event => {
         if (event.key === 'Enter') commit();
-        if (event.key === 'Escape') setTyped(text);
+        if (event.key === 'Escape') restore();
       }}
     >
-      <Label>{label}</Label>
+      <Label className={isLabelUnseen ? 'unseen' : ''}>{label}</Label>
       <Input />
       <FieldError>{problem}</FieldError>
     </TextField>
