@@ -1,5 +1,5 @@
 import { windProfile, windRatioAt } from '../../core/air/wind-profile.ts';
-import { createFlier } from '../../core/flight/flier.ts';
+import { createFlightBatch } from '../../core/flight/flight-batch.ts';
 import { normalSamples } from '../../core/flight/normal-samples.ts';
 import { nearestStation } from '../../core/geometry/along-line.ts';
 import type { DayLibraries } from '../../core/strategy/day-libraries.ts';
@@ -10,7 +10,7 @@ import { createMarcher, type Lie } from '../../core/strategy/march.ts';
 import { createPolicy, type Policy } from '../../core/strategy/policy.ts';
 import { createShotMarcher, type ShotMarcher } from '../../core/strategy/shot-marcher.ts';
 import { expectedOf, resetThrowValue, type ThrowValue } from '../../core/strategy/throw-value.ts';
-import type { ValueField } from '../../core/strategy/value-field.ts';
+import { type ValueField, valueAt } from '../../core/strategy/value-field.ts';
 import { windBins } from '../../core/strategy/wind-bins.ts';
 import { groundAt, type World } from '../../core/strategy/world.ts';
 import { buildLibrary } from '../core/strategy/build-library.ts';
@@ -60,10 +60,10 @@ export function bruteForce(
     windProfile('open'),
     scatter,
     drop_m,
-    createFlier(),
+    createFlightBatch(),
   );
   const bins = windBins(library, day.wind.from_deg, share);
-  const marcher = createShotMarcher(world, bins, createMarcher(world));
+  const marcher = createShotMarcher(world, bins, createMarcher(world), player);
   const policy = createPolicy(field);
   const nodes = outwards(world, field);
 
@@ -122,7 +122,8 @@ function searchAll(
 ): { shot: number; aim_deg: number } {
   const toBasket = (Math.atan2(field.basket[0] - lie.east_m, field.basket[1] - lie.north_m) * 180) / Math.PI;
   const steps = Math.round(settings.aimReach_deg / settings.aimStep_deg);
-  const running: ThrowValue = { paths: 0, sum: 0, replay: 0 };
+  const lieValue = valueAt(field, lie.east_m, lie.north_m);
+  const running: ThrowValue = { paths: 0, sum: 0, replay: 0, lieValue };
   const top: { shot: number; aim_deg: number; score: number }[] = [];
   for (let shot = 0; shot < shotCount; shot++) {
     for (let a = -steps; a <= steps; a++) {

@@ -2,8 +2,9 @@ import { SAMPLE_DIMENSIONS } from '../../core/flight/normal-samples.ts';
 import { makeChance } from '../../core/player/putting-curve.ts';
 import { type Choice, chooseShot, type Effort, NEXT_EFFORT } from '../../core/strategy/choose-shot.ts';
 import type { SolvedHole } from '../../core/strategy/hole-solver.ts';
-import { type Lie, RESULT } from '../../core/strategy/march.ts';
+import { type Ends, type Lie, RESULT } from '../../core/strategy/march.ts';
 import { puttFrom } from '../../core/strategy/putting-value.ts';
+import { RELIEF, relief } from '../../core/strategy/relief.ts';
 import type { ShotSpec } from '../../core/strategy/shots.ts';
 import { addPath, expectedOf, type ThrowValue } from '../../core/strategy/throw-value.ts';
 import { distanceToBasket, gridAt, isPutt, LONGEST_PUTT_M, valueAt } from '../../core/strategy/value-field.ts';
@@ -90,6 +91,21 @@ export function holePlayer({ table, world }: SolvedHole): (tee: AimedShot, seed:
     return { shot: { ...shot, power: Math.min(1, shot.power * share) }, aim_deg };
   }
 
+  /** Where play goes on from after an end; NaN: the same lie again. */
+  function goesOn(ends: Ends, end: number, lie: Lie): readonly [number, number] {
+    const ended = [ends.x[end], ends.y[end]] as const;
+    if (ends.kind[end] !== RESULT.outOfBounds) return ended;
+    const [dropX, dropY] = world.dropZone ?? [Number.NaN, Number.NaN];
+    switch (relief(ends, end, field, dropX, dropY, valueAt(field, lie.east_m, lie.north_m))) {
+      case RELIEF.line:
+        return ended;
+      case RELIEF.dropZone:
+        return [dropX, dropY];
+      default:
+        return [Number.NaN, Number.NaN];
+    }
+  }
+
   return (tee, seed) => {
     const { uniform, normal } = randomOf(seed);
     let lie = TEE;
@@ -118,14 +134,8 @@ export function holePlayer({ table, world }: SolvedHole): (tee: AimedShot, seed:
       let end = 0;
       while (end < ends.count - 1 && left > ends.weight[end]) left -= ends.weight[end++];
       thrown += 1 + ends.penalty[end];
-      let [x, y] = [ends.x[end], ends.y[end]];
-      if (ends.kind[end] === RESULT.outOfBounds && world.dropZone) {
-        const [dropX, dropY] = world.dropZone;
-        if (Number.isNaN(x) || valueAt(field, dropX, dropY) < valueAt(field, x, y)) [x, y] = [dropX, dropY];
-      }
-      // the previous lie instead, where that is better (806.02)
-      const isBetterBack = valueAt(field, lie.east_m, lie.north_m) < valueAt(field, x, y);
-      if (ends.kind[end] === RESULT.outOfBounds && isBetterBack) [x, y] = [Number.NaN, Number.NaN];
+      if (ends.kind[end] === RESULT.holed) return thrown;
+      const [x, y] = goesOn(ends, end, lie);
       isStuck = thrown > 1 && !(Math.hypot(x - lie.east_m, y - lie.north_m) > STUCK_M);
       if (!Number.isNaN(x)) lie = { east_m: x, north_m: y, ground_m: groundAt(world, x, y) };
     }

@@ -62,6 +62,7 @@ const ORACLE_HOLES = [
 const ORACLE_LIES = 12;
 const FARTHER_THAN_M = 30;
 const LIE_ROWS = 2048;
+const WIDE_ROWS = 256;
 
 const sample = (name: string) => readFileSync(new URL(`../../sample-courses/${name}`, import.meta.url), 'utf8');
 const whole = playerOf('sample-player.json');
@@ -122,13 +123,21 @@ function regret(name: string, ref: string): void {
     ...TEE_EFFORT,
     aimReach_deg: 90,
     aimStep_deg: 3,
-    sampled: 800,
-    short: 80,
-    exactRows: 24,
-    refine: 20,
+    sampled: 1500,
+    short: 160,
+    exactRows: 16,
+    refine: 60,
+    rounds: [
+      { within: 0.5, errors: 2, keep: 40, rows: 32, sizes: [1] },
+      { within: 0.15, errors: 2, keep: 12, rows: WIDE_ROWS, sizes: [1, 0.5] },
+    ],
     answerRows: 512,
     otherRows: 512,
   };
+  // against a search much wider than the one that is judged: one as narrow would miss the same shots
+  const yardstick = { ...solved.table, field, searchNormals: normalSamples(WIDE_ROWS, 998) };
+  /** By how much the oracle's own value of a lie exceeds what its best throw takes under its own values: its error. */
+  const contradictions: number[] = [];
   const fresh = normalSamples(FRESH_ROWS, 999);
   const under = ({ shot, aim_deg }: Candidate, lie: Lie, rows: number) => {
     const { thrower } = solved.table;
@@ -137,8 +146,11 @@ function regret(name: string, ref: string): void {
     return shotOutcome(thrower, field, shot, lie, aim_deg, fresh, 0, rows, dropZone, replay).expectedThrows;
   };
   const regretAt = (chosen: Candidate, lie: Lie, rows: number) => {
-    const best = chooseShot({ ...solved.table, field }, lie, wide).finalists.slice(0, 6);
-    return under(chosen, lie, rows) - Math.min(...best.map(shot => under(shot, lie, rows)));
+    const best = chooseShot(yardstick, lie, wide).finalists.slice(0, 6);
+    const own = under(chosen, lie, rows);
+    const least = Math.min(own, ...best.map(shot => under(shot, lie, rows)));
+    contradictions.push(Math.abs(valueAt(field, lie.east_m, lie.north_m) - least));
+    return own - least;
   };
   const { best } = planned.choice;
   const far = oracle.nodes.map(node => lieAt(solved.world, field, node)).filter(lie => farFrom(field, lie));
@@ -149,6 +161,7 @@ function regret(name: string, ref: string): void {
   console.log(
     `${name} ${ref}: regret under the oracle's values at the tee ${regretAt(best, TEE, FRESH_ROWS).toFixed(3)} throws, ` +
       `at ${atLies.length} lies mean ${(atLies.reduce((a, b) => a + b, 0) / atLies.length).toFixed(3)}, most ${Math.max(...atLies).toFixed(3)}; ` +
+      `the oracle contradicts itself by ${(contradictions.reduce((a, b) => a + b, 0) / contradictions.length).toFixed(3)} at these lies, most ${Math.max(...contradictions).toFixed(3)}; ` +
       `stated ${best.outcome.expectedThrows.toFixed(3)}, by the oracle ${under(best, TEE, FRESH_ROWS).toFixed(3)}`,
   );
 }

@@ -190,6 +190,29 @@ describe('a layout', () => {
     expect(await refused('startPlan', { ...asked, layout: 'Blue' })).toEqual([
       { path: 'layout', message: 'the course has no layout "Blue": it has "Back first"' },
     ]);
+    // its pins and notes are its own: hole 1 has another tee there
+    const layout = 'Back first';
+    const shot = {
+      discId: 'throw',
+      hand: 'backhand',
+      shape: 'flat',
+      height: 'low',
+      hyzer_deg: 0,
+      launch_deg: 8,
+    } as const;
+    const pin = { courseId, playerId, ref: '1', shot: { ...shot, power: 1, aimBearing_deg: 90 } };
+    await ask('pinShot', { ...pin, layout, title: 'from the short tee' });
+    await ask('setNote', { courseId, layout, ref: '1', text: 'roots beside the short tee' });
+    await ask('setNote', { courseId, ref: '1', text: 'walkers' });
+    expect((await ask('listPins', { courseId, playerId, layout })).map(({ title }) => title)).toEqual([
+      'from the short tee',
+    ]);
+    expect(await ask('listPins', { courseId, playerId })).toEqual([]);
+    const noted = async (of: { layout?: string }) =>
+      (await ask('listNotes', { courseId, ...of })).map(note => note.text);
+    expect([await noted({ layout }), await noted({})]).toEqual([['roots beside the short tee'], ['walkers']]);
+    expect(await refused('pinShot', { ...pin, layout: 'Blue', title: 'x' })).toMatchObject([{ path: 'layout' }]);
+    expect(await refused('unpinShot', { courseId, playerId, ref: '1' })).toMatchObject([{ path: 'ref' }]);
     await ask('setSettings', { change: { layouts: { [courseId]: 'Back first' } } });
     expect((await ask('getSettings', {})).layouts).toEqual({ [courseId]: 'Back first' });
   });

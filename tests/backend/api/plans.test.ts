@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Input } from '../../../backend/api/contract/api.ts';
 import { type AppEvent, AppEventSchema } from '../../../backend/api/contract/events.ts';
 import type { ShotChoice } from '../../../backend/api/contract/values.ts';
+import { openPlanningDesk, type PlanningDesk } from '../../../backend/planning/planning-desk.ts';
 import { addTinyRound, openTestBackend, type TestBackend } from './open-test-backend.ts';
 
 const DAY = { wind: { speed_mps: 3, from_deg: 40 } };
@@ -138,6 +139,131 @@ describe('plans', () => {
     const planId = crypto.randomUUID();
     expect(await refused('startPlan', { ...request, planId, attitude: 'push' })).toMatchObject([{ path: 'target' }]);
     expect(await refused('startPlan', { ...request, planId, target: 6 })).toMatchObject([{ path: 'target' }]);
+  });
+
+  it('keep the pace of the target, and the guard, while the wind is changed', async () => {
+    const desk = openPlanningDesk({ threads: 1 });
+    const planned: [refs: string, risks: boolean | undefined, attitudes: (string | undefined)[]][] = [];
+    const quick: unknown[] = [];
+    // by hand: three throws for sure, or two or five at even chances; five over two holes are only made by risking it
+    const options = [
+      [0, 0, 1],
+      [0, 0.5, 0, 0, 0.5],
+    ];
+    const watched: PlanningDesk = {
+      ...desk,
+      plan: async job => {
+        planned.push([
+          job.maps.map(({ ref }) => ref).join(),
+          job.risks,
+          job.maps.map(map => job.attitudeOf(map)?.kind),
+        ]);
+        return new Map([...(await desk.plan(job)).keys()].map(ref => [ref, options]));
+      },
+      quick: (map, round, signal, attitude) => {
+        quick.push(attitude);
+        return desk.quick(map, round, signal, attitude);
+      },
+    };
+    const test = openTestBackend({ desk: watched });
+    const { courseId, playerId } = await addTinyRound(test);
+    const make = async (asked: Partial<Input<'startPlan'>>) => {
+      const planId = crypto.randomUUID();
+      const request = { courseId, playerId, day: {}, limits, remember: false, attitude: 'push', target: 5 } as const;
+      await test.ask('startPlan', { ...request, planId, ...asked });
+      expect((await ended(test, planId)).kind).toBe('planDone');
+    };
+    await make({});
+    // three on the first leave a two, risking it there leaves a three: as good, so it is risked on the last hole only
+    expect(planned).toEqual([
+      ['1,2', true, [undefined, undefined]],
+      ['2', undefined, ['push']],
+    ]);
+    // the hole in view while the wind is dragged, and every hole once it stays: pushed from the start
+    await make({ quick: true, holes: ['1'], day: DAY });
+    await make({ quick: true, holes: ['2'], day: DAY });
+    expect(quick).toMatchObject([undefined, { kind: 'push' }]);
+    planned.length = 0;
+    await make({ day: DAY });
+    expect(planned).toEqual([
+      ['1,2', true, [undefined, 'push']],
+      ['', undefined, []],
+    ]);
+    await make({ quick: true, holes: ['2'], day: {}, attitude: 'guard', target: undefined });
+    expect(quick.at(-1)).toEqual({ kind: 'guard', roundSd: 0.6 * Math.SQRT2 }); // of both holes: 0.6 a hole assumed
+    // another target is another pace
+    await make({ quick: true, holes: ['2'], day: DAY, target: 6 });
+    expect(quick.at(-1)).toBeUndefined();
+  });
+
+  it('are made in each hole’s own wind when winds are given by tee time, and kept apart from others', async () => {
+    const test = openTestBackend();
+    const { ask } = test;
+    const { courseId, playerId } = await addTinyRound(test);
+    const list = [
+      { at_min: 540, speed_mps: 2, from_deg: 270 },
+      { at_min: 560, speed_mps: 8, from_deg: 90 },
+    ];
+    const winds = { list, teeTime_min: 540, hole_min: 20 };
+    const made = async (asked: Partial<Input<'startPlan'>>) => {
+      const planId = crypto.randomUUID();
+      await ask('startPlan', { courseId, playerId, limits, day: {}, planId, remember: false, ...asked });
+      expect((await ended(test, planId)).kind).toBe('planDone');
+      return ask('getPlan', { planId });
+    };
+    const plan = await made({ winds });
+    const from = (state: typeof plan) => state.holes.map(({ plan: { wind } }) => [wind?.at, wind?.speed_mps]);
+    expect(from(plan)).toEqual([
+      ['09:00', 2],
+      ['09:20', 8],
+    ]);
+    expect(plan.summary?.air).toMatchObject({ windSpeed_mps: 2, source: 'as given, by tee time' });
+    // as events, too, before the plan is done
+    const came = ofKind(test, 'holePlanned').filter(({ ref }) => ref === '2');
+    expect(came[0]?.hole.plan.wind?.at).toBe('09:20');
+    // the same hole when that wind blows all day
+    const steady = await made({ day: { wind: { speed_mps: 8, from_deg: 90 } }, holes: ['2'] });
+    expect({ ...plan.holes[1]!.plan, wind: undefined }).toEqual({ ...steady.holes[0]!.plan, wind: undefined });
+    // a shotgun start on hole 2
+    const shotgun = await made({ winds, startRef: '2' });
+    expect(from(shotgun)).toEqual([
+      ['09:20', 8],
+      ['09:00', 2],
+    ]);
+    expect(shotgun.summary?.air.windSpeed_mps).toBe(2); // of the hole thrown off first
+    expect(from(await made({ winds }))).toEqual(from(plan));
+
+    // a throw of one's own is judged in the wind of its hole
+    const { discId, hand, shape, height, hyzer_deg, launch_deg, power, aimBearing_deg } = plan.holes[1]!.plan.choice;
+    const shot = { discId, hand, shape, height, hyzer_deg, launch_deg, power, aimBearing_deg };
+    const asked = { courseId, playerId, limits, day: {}, ref: '2', shot };
+    const own = await ask('evaluateShot', { ...asked, winds });
+    expect(own.shot.expectedThrows).toBe(plan.holes[1]!.plan.choice.expectedThrows);
+    expect((await ask('evaluateShot', asked)).shot.distance_m).not.toBe(own.shot.distance_m);
+    const html = (
+      await ask('renderSheet', { planId: plan.planId, form: 'pocket', length: 'm', speed: 'mps' })
+    ).html.replace(/\s/g, ' ');
+    const wind = 'wind by tee time, 09:00 2.0 m/s from W to 09:20 8.0 m/s from E; each hole has its own';
+    expect([wind, '09:00: 2 m/s tailwind', '09:20: 8 m/s headwind'].filter(text => !html.includes(text))).toEqual([]);
+    expect(test.faults).toEqual([]);
+  });
+
+  it('with winds by tee time are refused where one of them cannot be', async () => {
+    const test = openTestBackend();
+    const { courseId, playerId } = await addTinyRound(test);
+    const request = { courseId, playerId, day: {}, planId: crypto.randomUUID() };
+    const one = { at_min: 540, speed_mps: 2, from_deg: 270 };
+    const winds = (...list: object[]) => ({ list, teeTime_min: 540, hole_min: 20 });
+    const paths = async (asked: object) =>
+      (await test.refused('startPlan', { ...request, ...asked })).map(({ path }) => path);
+    expect(await paths({ winds: winds() })).toEqual(['winds.list']);
+    expect(await paths({ winds: winds(one, one) })).toEqual(['winds.list.1.at_min']);
+    expect(await paths({ winds: winds({ ...one, gust_mps: 1 }) })).toEqual(['winds.list.0.gust_mps']);
+    expect(await paths({ winds: winds(one), startRef: '9' })).toEqual(['startRef']);
+    expect(await paths({ startRef: '1' })).toEqual(['startRef']);
+    expect(
+      await paths({ winds: winds(one), day: { temperature_C: 10, qnh_hPa: 1000, stationPressure_hPa: 990 } }),
+    ).toEqual(['day.qnh_hPa']);
   });
 
   it('stop when they are cancelled, or replaced by another', async () => {

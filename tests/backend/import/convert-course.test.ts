@@ -153,6 +153,34 @@ describe('OpenStreetMap', () => {
     expect(leftOut).toEqual([{ what: 'other things', count: 1, why: expect.stringContaining('500 m') as unknown }]);
   });
 
+  it('keeps what a course says of lost discs, relief and drop zones', () => {
+    const nodes = [
+      [1, 60, 25, 'disc_golf=tee,ref=1'],
+      [2, 60.0008, 25, 'disc_golf=basket,ref=1'],
+      [3, 60.0004, 25.0002, 'disc_golf=drop_zone,ref=1,serves=lost_disc'],
+      [4, 60.0002, 24.999, ''],
+      [5, 60.0006, 24.999, ''],
+      [6, 60.0006, 24.9995, ''],
+    ] as const;
+    const tags = (text: string) =>
+      text
+        .split(',')
+        .filter(Boolean)
+        .map(tag => `<tag k="${tag.split('=')[0]}" v="${tag.split('=')[1]}"/>`)
+        .join('');
+    const way = (id: number, text: string) =>
+      `<way id="${id}"><nd ref="4"/><nd ref="5"/><nd ref="6"/><nd ref="4"/>${tags(text)}</way>`;
+    const file = osm(
+      nodes.map(([id, lat, lon, text]) => `<node id="${id}" lat="${lat}" lon="${lon}">${tags(text)}</node>`).join('') +
+        way(7, 'natural=wood,lost_disc=0.05') +
+        way(8, 'natural=water,relief=previous_lie'),
+    );
+    const { objects } = courseOf(file);
+    expect(objects).toContainEqual(expect.objectContaining({ kind: 'lostGround', share: 0.05 }));
+    expect(objects).toContainEqual(expect.objectContaining({ kind: 'outOfBounds', relief: ['previousLie'] }));
+    expect(objects).toContainEqual(expect.objectContaining({ kind: 'dropZone', uses: ['lostDisc'] }));
+  });
+
   it('makes the same of XML and of Overpass JSON', () => {
     const [xml, json] = (['lantern-hollow.osm', 'lantern-hollow-overpass.json'] as const).map(
       name => courseOf(fixture(name)).source,

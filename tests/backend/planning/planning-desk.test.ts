@@ -29,18 +29,47 @@ describe('the planning desk', () => {
     const seen: string[] = [];
     const onHole = ({ plan }: { plan: { ref: string; flips: readonly unknown[] } }) =>
       seen.push(`${plan.ref} ${plan.flips.length > 0 ? 'with' : 'without'} other winds`);
-    const job = { round, signal: going(), flips: true, attitudeOf: () => undefined, onHole };
+    const job = { roundOf: () => round, signal: going(), flips: true, attitudeOf: () => undefined, onHole };
     const options = await desk.plan({ ...job, maps, focusRef: '2' });
     const order = ['2', '1'].flatMap(ref => [`${ref} without other winds`, `${ref} with other winds`]);
     expect(seen).toEqual(order);
     expect([...options.keys()]).toEqual(['2', '1']);
   });
 
+  it('plans every hole in the wind it is given for that hole', async () => {
+    const desk = opened({ threads: 1 });
+    const round = await roundOf(desk);
+    const windy = { ...round, day: taken(makeDay({ wind: { speed_mps: 9, from_deg: 90 } })) };
+    const planned = async (only: typeof maps, roundOfMap: (map: (typeof maps)[number]) => typeof round) => {
+      const seen = new Map<string, unknown>();
+      const onHole = ({ plan }: { plan: { ref: string } }) => seen.set(plan.ref, plan);
+      const job = { roundOf: roundOfMap, flips: false, attitudeOf: () => undefined, onHole };
+      await desk.plan({ ...job, maps: only, signal: going() });
+      return seen;
+    };
+    const mixed = await planned(maps, map => (map.ref === '2' ? windy : round));
+    const [second] = [(await planned(maps.slice(1), () => windy)).get('2')];
+    expect(mixed.get('2')).toEqual(second);
+    expect((mixed.get('1') as { headwind_mps: number }).headwind_mps).toBe(0); // calm air, by hand
+  });
+
+  it('gives options for who takes a risk when it is asked to, also on a hole it has solved', async () => {
+    const desk = opened({ threads: 1 });
+    const round = await roundOf(desk);
+    const job = { roundOf: () => round, flips: false, attitudeOf: () => undefined, onHole: () => {} };
+    const count = async (risks: boolean) =>
+      (await desk.plan({ ...job, maps: maps.slice(0, 1), risks, signal: going() })).get('1')!.length;
+    const even = await count(false);
+    const withRisks = await count(true);
+    expect(withRisks).toBeGreaterThan(even);
+    expect(await count(false)).toBeGreaterThanOrEqual(even);
+  });
+
   it('stops at once, and what waits too, when it is told or closed', async () => {
     const desk = opened({ threads: 1 });
     const round = await roundOf(desk);
     const stop = new AbortController();
-    const job = { round, maps, flips: false, attitudeOf: () => undefined, onHole: () => {} };
+    const job = { roundOf: () => round, maps, flips: false, attitudeOf: () => undefined, onHole: () => {} };
     const stopped = desk.plan({ ...job, signal: stop.signal });
     stop.abort();
     await expect(stopped).rejects.toThrow(/abort/i);

@@ -40,14 +40,14 @@ describe('changes', () => {
     const { changes, tables } = openedStore();
     const first = changes.change('Note', editor => {
       editor.put('courses', courseRow('a', 'A'));
-      editor.put('notes', { courseId: 'a', ref: '1', text: 'one' });
+      editor.put('notes', { courseId: 'a', layout: '', ref: '1', text: 'one' });
     });
-    changes.change('Note again', editor => editor.put('notes', { courseId: 'a', ref: '1', text: 'two' }));
+    changes.change('Note again', editor => editor.put('notes', { courseId: 'a', layout: '', ref: '1', text: 'two' }));
     expect(changes.undo(first.changeId)).toMatchObject({
       ok: false,
       problems: [{ path: 'changeId', message: expect.stringContaining('changed again since') }],
     });
-    expect(tables.notes.get({ courseId: 'a', ref: '1' })?.text).toBe('two');
+    expect(tables.notes.get({ courseId: 'a', layout: '', ref: '1' })?.text).toBe('two');
     expect(tables.courses.where()).toHaveLength(1);
     expect(changes.list()).toHaveLength(2);
   });
@@ -59,7 +59,7 @@ describe('changes', () => {
       editor.put('players', { playerId: 'p', file: '{}', sample: 0, addedAt_ms: 1 }),
     );
     changes.change('Pin', editor =>
-      editor.put('pins', { courseId: 'a', playerId: 'p', ref: '1', shot: '{}', title: 't' }),
+      editor.put('pins', { courseId: 'a', playerId: 'p', layout: '', ref: '1', shot: '{}', title: 't' }),
     );
     expect(changes.undo(player.changeId)).toMatchObject({ ok: false, problems: [{ path: 'changeId' }] });
     expect(tables.players.where()).toHaveLength(1);
@@ -98,8 +98,8 @@ describe('changes', () => {
     const apply = (editor: Editor, [how, table, key, text]: readonly string[]) => {
       if (table === 'courses' && how === 'put') editor.put('courses', courseRow(key!, text!));
       else if (table === 'courses') editor.remove('courses', { courseId: key! });
-      else if (how === 'put') editor.put('notes', { courseId: key!, ref: '1', text: text! });
-      else editor.remove('notes', { courseId: key!, ref: '1' });
+      else if (how === 'put') editor.put('notes', { courseId: key!, layout: '', ref: '1', text: text! });
+      else editor.remove('notes', { courseId: key!, layout: '', ref: '1' });
     };
     fc.assert(
       fc.property(fc.array(fc.array(edit, { maxLength: 5 }), { maxLength: 6 }), changesMade => {

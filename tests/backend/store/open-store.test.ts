@@ -8,7 +8,7 @@ import { ALL_STEPS } from '../../../backend/store/steps/all-steps.ts';
 import { taken } from '../taken.ts';
 import { temporaryFolder } from '../temporary-folder.ts';
 
-const note = { courseId: 'c', ref: '1', text: 'mind the stream' };
+const note = { courseId: 'c', layout: '', ref: '1', text: 'mind the stream' };
 const course = { courseId: 'c', name: 'Short Loop', fileName: 'short.geojson', sample: 0, addedAt_ms: 5 } as const;
 const NOW = Date.UTC(2026, 4, 1, 10, 15, 0, 123);
 

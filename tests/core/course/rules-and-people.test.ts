@@ -35,6 +35,74 @@ describe('ceilings', () => {
   });
 });
 
+describe('relief after out-of-bounds', () => {
+  it('is as the course says, on out-of-bounds ground, water and islands; unsaid: any', () => {
+    const read = (tags: object) => objects(area(box, tags as Record<string, string>))[0];
+    expect(read({ disc_golf: 'out_of_bounds', relief: 'drop_zone' })).toMatchObject({ relief: ['dropZone'] });
+    expect(read({ natural: 'water', relief: 'previous_lie; line' })).toMatchObject({
+      kind: 'outOfBounds',
+      relief: ['previousLie', 'line'],
+    });
+    expect(read({ disc_golf: 'island', relief: 'PREVIOUS_LIE' })).toMatchObject({
+      kind: 'island',
+      relief: ['previousLie'],
+    });
+    expect(read({ disc_golf: 'out_of_bounds' })).not.toHaveProperty('relief');
+  });
+
+  it('in other words is a problem that lists the words', () => {
+    expect(problem(area(box, { disc_golf: 'out_of_bounds', relief: 'rethrow' }))).toBe(
+      'features[3].properties.relief: relief=rethrow is not known: write line, previous_lie, drop_zone, or several with semicolons between',
+    );
+  });
+});
+
+describe('drop zones', () => {
+  it('say what they are for, or not', () => {
+    expect(objects(point([20, 5], { disc_golf: 'drop_zone', serves: 'mando;lost_disc' }))).toMatchObject([
+      { ...place, kind: 'dropZone', uses: ['mando', 'lostDisc'] },
+    ]);
+    expect(objects(point([20, 5], { disc_golf: 'drop_zone' }))[0]).not.toHaveProperty('uses');
+    expect(problem(point([20, 5], { disc_golf: 'drop_zone', serves: 'tee' }))).toBe(
+      'features[3].properties.serves: serves=tee is not known: write out_of_bounds, mando, lost_disc, or several with semicolons between',
+    );
+  });
+});
+
+describe('ground where discs get lost', () => {
+  it.each([
+    { tags: { natural: 'wood', lost_disc: '0.04' }, share: 0.04, kinds: ['cover', 'lostGround'] },
+    { tags: { disc_golf: 'hazard', lost_disc: '5%' }, share: 0.05, kinds: ['hazard', 'lostGround'] },
+    { tags: { disc_golf: 'rough', lost_disc: 0.1 }, share: 0.1, kinds: ['lostGround'] },
+    { tags: { landuse: 'meadow', lost_disc: '2 %' }, share: 0.02, kinds: ['lostGround'] },
+  ])('is any area with its share: $tags', ({ tags, share, kinds }) => {
+    const read = objects(area(box, tags as unknown as Record<string, string>));
+    expect(read.map(({ kind }) => kind)).toEqual(kinds);
+    expect(read.at(-1)).toMatchObject({ ...place, kind: 'lostGround', share });
+  });
+
+  it('is nothing without the tag, in the thickest wood, and with a share of none', () => {
+    for (const tags of [
+      { natural: 'wood', density: 'dense' },
+      { disc_golf: 'rough' },
+      { natural: 'wood', lost_disc: '0' },
+    ])
+      expect(
+        objects(area(box, tags as unknown as Record<string, string>)).some(({ kind }) => kind === 'lostGround'),
+      ).toBe(false);
+  });
+
+  it('needs a share and an area', () => {
+    expect(problem(area(box, { natural: 'wood', lost_disc: 'often' }))).toBe(
+      'features[3].properties.lost_disc: lost_disc often is not a share: write 0 to 1 (the share of discs at rest there that are not found), such as 0.03 or 3%',
+    );
+    expect(problem(area(box, { natural: 'wood', lost_disc: '1.2' }))).toMatch(/is not a share/);
+    expect(problem(line(strip, { disc_golf: 'rough', lost_disc: '0.1' }))).toBe(
+      'features[3].geometry: ground where discs get lost is a LineString: draw it as a Polygon',
+    );
+  });
+});
+
 describe('gaps', () => {
   it('stand between two posts', () => {
     expect(objects(line(strip, { obstacle: 'gap' }))).toEqual([

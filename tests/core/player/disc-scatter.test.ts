@@ -49,8 +49,8 @@ describe('one disc as it was measured', () => {
     const odd = scatter.views[0]!.points.filter(({ standing }) => standing === 'set aside');
     expect(odd.map(({ session, place }) => [session, place])).toEqual([[0, 12]]);
     expect(scatter.unused.map(({ place, why }) => [place, why])).toEqual([
-      [0, 'roller throws are not modelled'],
-      [1, 'roller throws are not modelled'],
+      [0, 'roller without its sideways finish'],
+      [1, 'roller: kept until there are 4 more'],
       [2, 'part power without a number'],
     ]);
   });

@@ -83,12 +83,14 @@ export function handPlayer(solved: SolvedHole, tee: Candidate, curve: PuttingCur
       let end = 0;
       while (end < ends.count - 1 && left >= ends.weight[end]!) left -= ends.weight[end++]!;
       score += 1 + ends.penalty[end]!;
+      if (ends.kind[end] === RESULT.holed) return Math.min(MOST, score);
       let next: readonly [number, number] = [ends.x[end]!, ends.y[end]!];
       const drop = world.dropZone;
       if (ends.kind[end] === RESULT.outOfBounds && drop !== null) {
         const worth = Number.isNaN(next[0]) ? Number.POSITIVE_INFINITY : valueAt(field, ...next);
         if (valueAt(field, ...drop) < worth) next = drop;
       }
+      if (ends.kind[end] === RESULT.outOfBounds && valueAt(field, x, y) < valueAt(field, ...next)) continue;
       if (Number.isNaN(next[0])) continue;
       stuck = !atTee && Math.hypot(next[0] - x, next[1] - y) < 2;
       atTee = false;

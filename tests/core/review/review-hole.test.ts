@@ -9,6 +9,8 @@ import { planHoleInFull } from '../../../core/strategy/plan-hole.ts';
 import { aDay } from '../strategy/a-day.ts';
 import { BAG, inventedPlayer } from '../strategy/invented-player.ts';
 import { elbow, shortOpen } from '../strategy/sketched-holes.ts';
+import { bareHole } from '../strategy/small-world.ts';
+import { ROLLERS, specialPlayer } from '../strategy/special-player.ts';
 import { playHole, seeded } from './simulated-play.ts';
 
 const player = inventedPlayer({ arm_mps: 23, discs: [BAG[0]!, BAG[1]!, BAG[3]!], hands: ['backhand'] });
@@ -162,6 +164,50 @@ describe('throws of which little is known', () => {
 
   it('the recommended disc, nothing else known, costs nothing', () => {
     expect(reviewed({ discId: best.discId, hand: best.hand }).throws[0]!.choiceCost!.throws).toBe(0);
+  });
+});
+
+describe('rollers and overhead throws', () => {
+  const discs = [BAG[0]!, BAG[3]!];
+  const roller = specialPlayer(20, [{ discId: 'ferry', shape: 'roller', landings: ROLLERS }], discs);
+  const map = bareHole({ basket: [0, 80] });
+  const planned = planHoleInFull({ map, libraries: makeDayLibraries(roller, aDay(0, 0), {}, 5, 1) });
+  const judged = (first: RoundThrow) =>
+    reviewHole(map, planned, {
+      ref: '1',
+      throws: [
+        { ...first, rest: { east_m: 3, north_m: 74 } },
+        { shape: 'putt', holed: true },
+      ],
+    }).throws[0]!;
+
+  it('are valued where the plan knows them, by their line or in full', () => {
+    const line = judged({ discId: 'ferry', shape: 'roller' });
+    expect(line.known).toBe('line');
+    expect(line.choiceCost).not.toBeNull();
+    const { shape, power, launch_deg, hyzer_deg, aimBearing_deg } = [
+      planned.plan.choice,
+      ...planned.plan.alternatives,
+    ].find(one => one.shape === 'roller')!;
+    const whole = judged({ discId: 'ferry', shape, power, launch_deg, hyzer_deg, aimBearing_deg });
+    expect(whole.known).toBe('shot');
+    // the plan's own roller, answered on the plan's samples
+    const own = [planned.plan.choice, ...planned.plan.alternatives].find(one => one.shape === 'roller')!;
+    expect(Math.abs(whole.choiceMeasured! - Math.max(0, own.expectedThrows - whole.valueBefore.throws))).toBeLessThan(
+      0.01,
+    );
+  });
+
+  it('are said not to be known where they were not measured', () => {
+    for (const first of [
+      { discId: 'thimble', shape: 'roller' },
+      { discId: 'ferry', shape: 'overhead' },
+    ] as const) {
+      const review = judged(first);
+      expect(review.known).toBe('nothing');
+      expect(review.choiceCost).toBeNull();
+      expect(review.notes.join()).toContain(`does not know ${first.shape}s of ${first.discId}`);
+    }
   });
 });
 

@@ -74,7 +74,8 @@ describe('a throw of a round as fieldwork', () => {
     { what: 'a disc of somebody else', t: { ...FULL, discId: 'brick' }, why: 'no disc of' },
     { what: 'a putt', t: { ...FULL, shape: 'putt' }, why: 'a putt' },
     { what: 'the putting putter', t: { ...FULL, discId: 'putt' }, why: 'a putt' },
-    { what: 'a roller', t: { ...FULL, shape: 'roller' }, why: 'roller' },
+    { what: 'a roller without its aim', t: { ...FULL, shape: 'roller', aimBearing_deg: undefined }, why: 'a roller' },
+    { what: 'an overhead without its power', t: { ...FULL, shape: 'overhead', power: undefined }, why: 'an overhead' },
     { what: 'a tree', t: { ...FULL, hit: true }, why: 'stopped' },
     { what: 'an ace', t: { discId: 'mid', holed: true }, why: 'went in' },
     { what: 'a distance without a side', t: { ...FULL, rest: { toBasket_m: 9 } }, why: 'only its distance' },
@@ -93,6 +94,13 @@ describe('a throw of a round as fieldwork', () => {
       expect(offered({ ...FULL, power: 0.8 }).isPlain).toBe(false);
       expect(offered({ ...FULL, power: 0.8 }).session!.throws[0]!.power).toBe(0.8);
     }
+  });
+
+  it('is offered as a roller or an overhead throw with a side, not ticked: it counts among those only', () => {
+    const { session, isPlain, why } = offered({ ...FULL, shape: 'roller' });
+    expect(isPlain).toBe(false);
+    expect(why).toContain('among those only');
+    expect(session!.throws[0]).toMatchObject({ shape: 'roller', power: 'full', distance_m: 70, side_m: 4 });
   });
 
   it('is not offered twice', () => {

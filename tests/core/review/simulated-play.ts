@@ -48,6 +48,7 @@ export function playHole({ solved, choice, plan }: PlannedHole, chooses: Chooses
     const meant = chooses(search, isTee);
     const thrown = throwFrom(table, lie, meant, random);
     throws.push(thrown.t);
+    if (thrown.next === null) return { ref: plan.ref, throws };
     lie = thrown.next;
   }
   throw new Error('the simulated player does not get there');
@@ -84,16 +85,17 @@ function throwFrom(table: Table, lie: Lie, { shot, aim_deg }: Candidate, random:
     hand: fitted.hand,
     ...line,
     aimBearing_deg: aim_deg,
-    rest: { east_m: end.x_m, north_m: end.y_m },
+    ...(end.kind === RESULT.holed ? { holed: true } : { rest: { east_m: end.x_m, north_m: end.y_m } }),
     ...(end.penalty > 0 && {
       lie: { east_m: next.east_m, north_m: next.north_m },
       penalties: [{ kind: kindOf(end.kind) }],
     }),
   };
-  return { t, next };
+  return { t, next: end.kind === RESULT.holed ? null : next };
 }
 
 function kindOf(kind: number) {
+  if (kind === RESULT.lost) return 'lost' as const;
   if (kind === RESULT.mando) return 'mando' as const;
   return kind === RESULT.hazard ? ('hazard' as const) : ('out-of-bounds' as const);
 }

@@ -8,8 +8,9 @@ import { nextWords } from '../../../core/sheet/words/next-words.ts';
 import { oddsWords } from '../../../core/sheet/words/odds-words.ts';
 import { plainSource } from '../../../core/sheet/words/plain-source.ts';
 import { heightWords, reachWords, throwWords } from '../../../core/sheet/words/release-words.ts';
-import { holeWindWords } from '../../../core/sheet/words/wind-words.ts';
+import { airOfHole, holeWindWords, roundWindWords } from '../../../core/sheet/words/wind-words.ts';
 import { holeCautions } from '../../../core/strategy/hole-cautions.ts';
+import { nameInText } from '../../../core/units/name-in-text.ts';
 import { sampleHole, samplePlan, sampleShot } from './sheet-sample.ts';
 
 const METRIC = { length: 'm', speed: 'mps' } as const;
@@ -43,6 +44,21 @@ describe('release', () => {
     expect(throwWords(sampleShot({ shape: 'anhyzer', hyzer_deg: -10 }))).toContain('outer edge up 10°');
   });
 
+  it('names how a roller and an overhead throw leave the hand', () => {
+    expect(throwWords(sampleShot({ shape: 'roller', hyzer_deg: -93, power: 1 }))).toBe(
+      'backhand roller: on its edge, top face 3° down, full power',
+    );
+    expect(throwWords(sampleShot({ shape: 'roller', hyzer_deg: -84.6 }))).toContain('top face 5° up');
+    expect(throwWords(sampleShot({ shape: 'roller', hyzer_deg: -90.2 }))).toContain('on its edge, upright');
+    expect(throwWords(sampleShot({ shape: 'overhead', hyzer_deg: 90 }))).toBe(
+      'overhead: over the shoulder, on its edge, 86 % power',
+    );
+    expect(heightWords(sampleShot({ shape: 'roller', launch_deg: -4 }), METRIC)).toContain('then it rolls');
+    expect(heightWords(sampleShot({ shape: 'overhead', height: 'standard', launch_deg: 40 }), METRIC)).toContain(
+      'well up (40°)',
+    );
+  });
+
   it('names height and launch in words and numbers', () => {
     expect(heightWords(sampleShot(), METRIC)).toBe('low, a touch up (4°), top 2.4 m');
     expect(heightWords(sampleShot({ height: 'high', launch_deg: 17, apex_m: 9.1 }), FEET)).toBe(
@@ -67,6 +83,14 @@ describe('odds', () => {
       '2 in 3: ±5 m long, ±3 m wide.',
       '2.4 throws; under par 62 %, par 30 %.',
     ]);
+  });
+
+  it('names a lost disc among the penalties, where the ground says so', () => {
+    const lost = sampleShot({ penaltyChance: 0.07, lostChance: 0.04 });
+    expect(oddsWords(samplePlan(), lost, METRIC)[0]).toBe(
+      'Clean flight 80 %. Penalty 7 %: out-of-bounds 2 %, missed mando 1 %, lost disc 4 %.',
+    );
+    expect(keepAway(sampleHole().report, lost, METRIC)).toContain('Rough: 4 % are not found there, two throws more.');
   });
 
   it('says what a throw rests on when that is little', () => {
@@ -152,6 +176,43 @@ describe('lengths and sources', () => {
     // [C] 5.0 m = 16.4 ft, 66 m = 216.5 ft, 4.0 m/s = 8.95 mph
     expect(inUnits('Needs 5.0 m at 66 m in 4.0 m/s.', FEET)).toBe('Needs 16 ft at 217 ft in 9 mph.');
     expect(inUnits('Needs 5.0 m.', METRIC)).toBe('Needs 5.0 m.');
+  });
+
+  it('leaves a name in a sentence as it is, whatever it looks like', () => {
+    const named = (name: string) =>
+      inUnits(`Within 15 m of ${nameInText(name)}, in 4.0 m/s.`, FEET).replace(/\u00a0/g, ' ');
+    // [C] 15 m = 49.2 ft, 4.0 m/s = 8.95 mph
+    expect(named('Old 9 m gate')).toBe('Within 49 ft of Old 9 m gate, in 9 mph.');
+    expect(named('5 m/s fan')).toBe('Within 49 ft of 5 m/s fan, in 9 mph.');
+    expect(nameInText('9 meadows')).toBe('9 meadows');
+  });
+
+  it('names a hole’s own time, and how the wind goes over the round', () => {
+    const air = { windSpeed_mps: 2, windFrom_deg: 270, gust_mps: 3 } as Parameters<typeof roundWindWords>[0];
+    const wind = (at: string, speed_mps: number, from_deg: number) => ({
+      wind: { at, speed_mps, from_deg, gust_mps: 9 },
+    });
+    expect(holeWindWords({ headwind_mps: 3.2, windFromRight_mps: 0, ...wind('09:20', 3.2, 0) }, METRIC)).toBe(
+      '09:20: 3 m/s headwind',
+    );
+    expect(roundWindWords(air, [wind('09:20', 8, 90), wind('09:00', 2, 270)], METRIC)).toBe(
+      'wind by tee time, 09:00 2.0 m/s from W to 09:20 8.0 m/s from E; each hole has its own',
+    );
+    expect(roundWindWords(air, [{}], METRIC)).toBe('wind 2.0 m/s from 270° (W), gusts 3.0 m/s');
+    expect(airOfHole(air, wind('09:20', 8, 90))).toMatchObject({ windSpeed_mps: 8, windFrom_deg: 90, gust_mps: 9 });
+    expect(airOfHole(air, {})).toBe(air);
+  });
+
+  it('keeps quiet about a penalty there is next to none of', () => {
+    const shot = (penaltyChance: number) =>
+      oddsWords(
+        samplePlan(),
+        sampleShot({ penaltyChance, outOfBoundsChance: 0, hazardChance: 0, mandoChance: 0 }),
+        METRIC,
+      )[0];
+    expect(shot(0)).not.toMatch(/Penalty/);
+    expect(shot(0.004)).not.toMatch(/Penalty/);
+    expect(shot(0.04)).toMatch(/Penalty 4 %\.$/);
   });
 
   it('writes a stretch once when both ends read alike', () => {

@@ -15,6 +15,7 @@ import { smoothOverResults } from '../../../core/strategy/smooth-over-results.ts
 import { aDay } from './a-day.ts';
 import { BAG, inventedPlayer } from './invented-player.ts';
 import { bareHole } from './small-world.ts';
+import { ROLLERS, specialPlayer } from './special-player.ts';
 
 const QUESTION = { throws: 10, draws: 16, seed: 5 };
 const MAP = bareHole({ basket: [0, 84] });
@@ -29,6 +30,17 @@ const unsure: FittedPlayer = {
 const plannedFor = (player: FittedPlayer) =>
   planHoleInFull({ map: MAP, libraries: makeDayLibraries(player, aDay(0), {}, 5, 1) });
 const meanOf = (values: readonly number[]) => values.reduce((sum, value) => sum + value, 0) / values.length;
+
+describe('a hole where a roller is thrown', () => {
+  it('has no worth in flat throws of its disc that the roller would not feel, and breaks nothing', () => {
+    const rolling = specialPlayer(20, [{ discId: 'ferry', shape: 'roller', landings: ROLLERS }], [BAG[0]!, BAG[3]!]);
+    const planned = plannedFor(rolling);
+    expect(planned.choice.best.shot.shape).toBe('roller');
+    const { worths } = measuringHole(planned, [0, 1], QUESTION);
+    for (const { gains } of worths) for (const gain of gains) expect(Number.isFinite(gain)).toBe(true);
+    expect(Math.abs(meanOf(worths[1]!.gains))).toBeLessThan(0.02);
+  });
+});
 
 describe('the worth of measuring on one hole', () => {
   const planned = plannedFor(unsure);

@@ -46,7 +46,14 @@ describe('out-of-bounds', () => {
     expect(ends[0]).toMatchObject({ kind: RESULT.outOfBounds, penalty: 1, weight: 1 });
   });
 
-  it.each([0.4, 1.3, 5, 19])('at rest centred at x = %d is in: no penalty, played where it lies', x_m => {
+  it('at rest centred at x = 0.4 is in, and may be played from 1 m in, straight from the line (806.02; [S] example: any x to 1)', () => {
+    const ends = at(0.4);
+    expect(ends[0]).toMatchObject({ kind: RESULT.rest, penalty: 0, restX: expect.closeTo(0.4, 5) });
+    expect(ends[0].x).toBeCloseTo(1, 5);
+    expect(ends[0].y).toBeCloseTo(ends[0].restY, 9);
+  });
+
+  it.each([1.3, 5, 19])('at rest centred at x = %d is in: no penalty, played where it lies', x_m => {
     const ends = at(x_m);
     expect(ends[0]).toMatchObject({ kind: RESULT.rest, penalty: 0 });
     expect(ends[0].x).toBeCloseTo(x_m, 5);
@@ -88,14 +95,14 @@ describe('out-of-bounds', () => {
         fc.double({ min: -40, max: 40, noNaN: true }),
         fc.double({ min: 1, max: 30, noNaN: true }),
         (start_m, ahead_m, over_m) => {
-          // last crossed at (0, 35): 806.02.D, in from the line by at most 1 m at right angles to it
+          // last crossed at (0, 35): 806.02.D, 1 m in from the line at right angles to it; the walk sees the crossing to a step
           const from = [start_m, 35 - ahead_m] as const;
           const [along, left] = [(ahead_m * (start_m + over_m)) / start_m, start_m + over_m];
           const { ends } = march(createMarcher(leftOfLine), throwTo(along, left), { mode, from });
           expect(ends[0].kind).toBe(RESULT.outOfBounds);
-          expect(ends[0].x).toBeGreaterThan(0);
-          expect(ends[0].x).toBeLessThanOrEqual(STEP_M[mode]);
-          expect(Math.hypot(ends[0].x, ends[0].y - 35)).toBeLessThanOrEqual(STEP_M[mode] + 1e-9);
+          expect(ends[0].x).toBeGreaterThanOrEqual(1 - 1e-6);
+          expect(ends[0].x).toBeLessThanOrEqual(STEP_M[mode] + 1e-6);
+          expect(Math.abs(ends[0].y - 35)).toBeLessThanOrEqual(STEP_M[mode] + 1e-6);
         },
       ),
       { seed: 12, numRuns: 150 },
@@ -106,8 +113,7 @@ describe('out-of-bounds', () => {
     const { ends } = march(createMarcher(leftOfLine), throwTo(20, 17), { mode, from: [20.5, 15], skid: [0, 6] });
     // by hand: down at x = 3.5, slides to −2.5 over the line at (0, 35)
     expect(ends[0]).toMatchObject({ kind: RESULT.outOfBounds, penalty: 1 });
-    expect(ends[0].x).toBeGreaterThan(0);
-    expect(ends[0].x).toBeLessThanOrEqual(1);
+    expect(ends[0].x).toBeCloseTo(1, 6);
     expect(Math.abs(ends[0].y - 35)).toBeLessThan(1e-6);
     expect(ends[0].restX).toBeCloseTo(-2.5, 9);
   });

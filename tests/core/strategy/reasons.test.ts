@@ -59,7 +59,7 @@ describe('what decided, by taking constraints away one at a time', () => {
       constraint: 'penalty',
       chosen: 'thimble backhand',
       setting: {
-        map: { basket: [0, 115], outOfBounds: [area(boxRing(-90, 60, 90, 92))] },
+        map: { basket: [0, 115], outOfBounds: [area(boxRing(-90, 50, 90, 92))] },
         discs: [PUTTER, DRIVER],
         wind: [2, 90],
       },

@@ -8,6 +8,7 @@ import type { SolvedHole } from '../../../core/strategy/hole-solver.ts';
 import { type Lie, RESULT } from '../../../core/strategy/march.ts';
 import { planHoleInFull } from '../../../core/strategy/plan-hole.ts';
 import { puttFrom } from '../../../core/strategy/putting-value.ts';
+import { RELIEF, relief } from '../../../core/strategy/relief.ts';
 import { distanceToBasket, isPutt, valueAt } from '../../../core/strategy/value-field.ts';
 import { groundAt } from '../../../core/strategy/world.ts';
 import { randomOf } from '../player/synthetic-player.ts';
@@ -67,12 +68,12 @@ function playRounds(map: HoleMap, solved: SolvedHole, tee: Candidate): number[] 
       let end = 0;
       while (end < ends.count - 1 && left > ends.weight[end]) left -= ends.weight[end++];
       thrown += 1 + ends.penalty[end];
-      let [x, y] = [ends.x[end], ends.y[end]];
-      if (ends.kind[end] === RESULT.outOfBounds && world.dropZone) {
-        const [dropX, dropY] = world.dropZone;
-        if (Number.isNaN(x) || valueAt(field, dropX, dropY) < valueAt(field, x, y)) [x, y] = [dropX, dropY];
-      }
-      if (!Number.isNaN(x)) lie = { east_m: x, north_m: y, ground_m: groundAt(world, x, y) };
+      if (ends.kind[end] === RESULT.holed) return thrown;
+      const [dropX, dropY] = world.dropZone ?? [Number.NaN, Number.NaN];
+      const taken = ends.kind[end] === RESULT.outOfBounds ? relief(ends, end, field, dropX, dropY, value) : RELIEF.line;
+      const [x, y] = taken === RELIEF.dropZone ? [dropX, dropY] : [ends.x[end], ends.y[end]];
+      if (taken !== RELIEF.previousLie && !Number.isNaN(x))
+        lie = { east_m: x, north_m: y, ground_m: groundAt(world, x, y) };
     }
     return MOST_THROWS;
   }

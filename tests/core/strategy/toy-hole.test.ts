@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { type Ends, RESULT } from '../../../core/strategy/march.ts';
+import { CHOICE, type Ends, RESULT } from '../../../core/strategy/march.ts';
 import { createPolicy, type Policy } from '../../../core/strategy/policy.ts';
 import { puttingValue } from '../../../core/strategy/putting-value.ts';
 import { addPath, expectedOf, resetThrowValue, type ThrowValue } from '../../../core/strategy/throw-value.ts';
@@ -34,7 +34,7 @@ function toyField(values: Partial<Record<State, number>> = {}): ValueField {
   };
 }
 
-type Part = Readonly<{ to: State | 'again'; chance: number; penalty?: number }>;
+type Part = Readonly<{ to: State | 'again'; chance: number; penalty?: number; onlyThere?: true }>;
 
 function endsFor(parts: readonly Part[]): Ends {
   const place = ({ to }: Part, axis: 0 | 1) => (to === 'again' ? Number.NaN : at(to)[axis]);
@@ -45,6 +45,7 @@ function endsFor(parts: readonly Part[]): Ends {
     weight: Float64Array.from(parts, part => part.chance),
     penalty: Float64Array.from(parts, part => part.penalty ?? 0),
     kind: Uint8Array.from(parts, part => ((part.penalty ?? 0) > 0 ? RESULT.outOfBounds : RESULT.rest)),
+    choices: Uint8Array.from(parts, part => (part.onlyThere ? 0 : CHOICE.previousLie | CHOICE.dropZone)),
     restX: new Float64Array(parts.length),
     restY: new Float64Array(parts.length),
     clear: 1,
@@ -183,9 +184,64 @@ describe('the toy hole through the policy', () => {
     expect(solvedPolicy(parts).worth('tee')).toBeCloseTo(want, 10);
   });
 
+  it.each([
+    // by hand: on from a lie worth 2.5: 1 + 0.7·1.2 + 0.1·1.71 + 0.2·(1 + 2.5) = 2.711; always again 2.76375 ([S] own example)
+    { name: 'on, when that is cheaper', worth: 2.5, want: 2.711 },
+    // by hand: on from a lie worth 3: 2.811
+    { name: 'again, when going on is dearer', worth: 3, want: 2.76375 },
+  ])('after out-of-bounds goes $name: the previous lie is a choice', ({ worth, want }) => {
+    // the tap-in's place stands for the lie at the line
+    const policy = createPolicy(toyField({ ...SOLVED, tapIn: worth, tee: 4 }));
+    expect(settle(policy, 'tee', [...BOLD, { to: 'tapIn', chance: 0.2, penalty: 1 }])).toBeCloseTo(want, 12);
+  });
+
+  it('throws again only from lies dearer than the own: of two at the line the dear one', () => {
+    // by hand: a fifth goes on from 1.71, a fifth again instead of from 6
+    const policy = createPolicy(toyField({ ...SOLVED, tapIn: 6, tee: 9 }));
+    const parts: readonly Part[] = [
+      { to: 'P', chance: 0.6 },
+      { to: 'R', chance: 0.2, penalty: 1 },
+      { to: 'tapIn', chance: 0.2, penalty: 1 },
+    ];
+    const want = (1 + 0.6 * 1.2 + 0.2 * 2.71 + 0.2) / 0.8;
+    expect(settle(policy, 'tee', parts)).toBeCloseTo(want, 12);
+  });
+
+  it('weighs the drop zone anew when values have moved', () => {
+    // the tap-in's place stands for the drop zone; by hand, with 0.2 out: 1 + 0.7·1.2 + 0.1·1.71 + 0.2·(1 + the cheaper of both)
+    const field = toyField({ ...SOLVED, tapIn: 9, tee: 4 });
+    const policy = createPolicy(field);
+    policy.begin(STATES.tee, 0);
+    policy.add(endsFor(BOLD_TO_DROP_ZONE), 1, ...at('tapIn'));
+    expect(policy.end()).toBeCloseTo(2.553, 12);
+    for (const node of [STATES.tapIn, STATES.tapIn + 5]) field.value[node] = 1;
+    policy.sweep();
+    expect(valueAt(field, ...at('tee'))).toBeCloseTo(2.011 + 0.2 * 2, 12);
+  });
+
+  it('counts a throw that goes in as one throw, in value and in score', () => {
+    const field = toyField({ ...SOLVED, tee: 4 });
+    const policy = createPolicy(field);
+    const ends = endsFor([
+      { to: 'holed', chance: 0.1 },
+      { to: 'P', chance: 0.9 },
+    ]);
+    ends.kind[0] = RESULT.holed;
+    // where it is said to lie does not count: in is in
+    ends.x[0] = at('R')[0];
+    policy.begin(STATES.tee, 0);
+    policy.add(ends, 1, Number.NaN, Number.NaN);
+    // by hand: 1 + 0.9·1.2
+    expect(policy.end()).toBeCloseTo(2.08, 12);
+    expect(policy.distribution(2)[1][STATES.tee]).toBeCloseTo(0.1, 12);
+    const value: ThrowValue = { paths: 0, sum: 0, replay: 0 };
+    addPath(value, ends, field, Number.NaN, Number.NaN, 0);
+    expect(expectedOf(value)).toBeCloseTo(2.08, 12);
+  });
+
   it('solves a replay in closed form to what iterating over the same lie comes to', () => {
     const closed = solvedPolicy(BOLD_REPLAYED);
-    const iterated = solvedPolicy([...BOLD, { to: 'tee', chance: 0.2, penalty: 1 }]);
+    const iterated = solvedPolicy([...BOLD, { to: 'tee', chance: 0.2, penalty: 1, onlyThere: true }]);
     expect(iterated.worth('tee')).toBeCloseTo(closed.worth('tee'), 10);
     // at once against like 0.2^n
     expect(closed.sweeps).toBeLessThanOrEqual(3);
