@@ -93,8 +93,8 @@ const UNDERPOWERED_WIND_ERROR = 0.12;
 /** A roller or an overhead throw rests on a plainer model of a few throws: a lead this small over a flown disc is not believed (assumed). */
 const SPECIAL_ERROR = 0.04;
 /**
- * Throws above the least that a simpler disc may cost when it is preferred in a tie: more may be shown as a tie, but the choice
- * stays near the least.
+ * Throws above the least that a simpler disc may cost when it is preferred in a tie, besides a lead that is not believed: more may
+ * be shown as a tie, but the choice stays near the least.
  */
 const MOST_GIVEN_UP = 0.015;
 /** Throws above the least up to which a shot is answered on the full number of fresh samples. */
@@ -179,15 +179,22 @@ export function pairedDifference(a: ShotOutcome, b: ShotOutcome): Readonly<{ mea
  * itself may be off by, which grows for discs too fast for the arm (assumed).
  */
 export function isTie(table: Pick<Table, 'player' | 'windSpeed_mps'>, best: Candidate, other: Candidate): boolean {
-  const { player, windSpeed_mps } = table;
   const { mean, standardError } = pairedDifference(other.outcome, best.outcome);
   const sampling = Math.min(0.03, Math.max(0.005, standardError));
-  const shortOf = ({ shot }: Candidate) =>
+  return mean <= Math.hypot(sampling, MODEL_ERROR) + notBelieved(table, best, other);
+}
+
+/** Throws of a lead that rest on the model where it is weakest: a disc too fast for the arm, a roller or overhead throw. */
+function notBelieved(
+  { player, windSpeed_mps }: Pick<Table, 'player' | 'windSpeed_mps'>,
+  best: Pick<Candidate, 'shot'>,
+  other: Pick<Candidate, 'shot'>,
+): number {
+  const shortOf = ({ shot }: Pick<Candidate, 'shot'>) =>
     isSpecialShape(shot.shape) ? 0 : speedShortfall(player.throws[shot.throwIndex]);
   const shortfall = shortOf(best) - shortOf(other);
   const plainer = isSpecialShape(best.shot.shape) && !isSpecialShape(other.shot.shape) ? SPECIAL_ERROR : 0;
-  const modelError = UNDERPOWERED_ERROR + UNDERPOWERED_WIND_ERROR * windSpeed_mps;
-  return mean <= Math.hypot(sampling, MODEL_ERROR) + modelError * Math.max(0, shortfall) + plainer;
+  return (UNDERPOWERED_ERROR + UNDERPOWERED_WIND_ERROR * windSpeed_mps) * Math.max(0, shortfall) + plainer;
 }
 
 function simplestOfTie(table: Table, sorted: readonly Candidate[]): Candidate {
@@ -195,7 +202,8 @@ function simplestOfTie(table: Table, sorted: readonly Candidate[]): Candidate {
   const tied = sorted.filter(
     c =>
       c === leader ||
-      (c.outcome.expectedThrows - leader.outcome.expectedThrows <= MOST_GIVEN_UP && isTie(table, leader, c)),
+      (isTie(table, leader, c) &&
+        c.outcome.expectedThrows - leader.outcome.expectedThrows <= MOST_GIVEN_UP + notBelieved(table, leader, c)),
   );
   const complexity = (c: Candidate) =>
     table.player.throws[c.shot.throwIndex].discSpeed +

@@ -264,10 +264,11 @@ describe('a player from nothing', () => {
     await eventually(() => rowsOf(page).allTextContents()).toEqual([expect.stringMatching(/Old midrange.*76\.2 m/)]);
     await undo(page);
     await eventually(async () => (await players()).length).toBe(before);
-    const { playerId } = (await players()).find(({ name }) => name === 'Tiny Player')!;
-    await app.call('setSettings', { change: { playerId } });
     expect(complaints).toEqual([]);
     await page.context().close();
+    // only now: the page itself turns to another player when its own is gone
+    const { playerId } = (await players()).find(({ name }) => name === 'Tiny Player')!;
+    await app.call('setSettings', { change: { playerId } });
   }, 240_000);
 });
 
