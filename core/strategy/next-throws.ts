@@ -7,8 +7,17 @@ import { shotReport } from './shot-report.ts';
 import { distanceToBasket, isPutt, valueAt } from './value-field.ts';
 import { groundAt } from './world.ts';
 
-/** A plan asks several lies: fewer starts than one lie asked for on its own. */
-const WITHIN_A_PLAN = { sampled: 400, short: 40, refine: 10 };
+/** A plan asks several lies on every hole: a lighter search than for one lie asked about on its own. */
+const WITHIN_A_PLAN = {
+  sampled: 300,
+  short: 32,
+  refine: 6,
+  rounds: [
+    { within: 0.2, errors: 1, keep: 6, rows: 20, sizes: [1] },
+    { within: 0.08, errors: 1, keep: 2, rows: 40, sizes: [0.5] },
+  ],
+  answerRows: 64,
+} as const;
 
 const WORTH_PLANNING = 0.08;
 const MOST_POINTS = 80;
