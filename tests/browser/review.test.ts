@@ -173,7 +173,10 @@ describe('a round', () => {
 
   it('comes in from a file, says what is wrong with a bad one, and goes out again', async () => {
     const { page, complaints } = await openReview();
-    const before = await rounds(page).count();
+    const { playerId } = await answered('getSettings', {});
+    const before = (await answered('listRounds', { playerId })).length as number;
+    // the list stands there once it is read
+    await eventually(() => rounds(page).count()).toBe(before);
     const choose = async (name: string, text: string) => {
       const [chooser] = await Promise.all([
         page.waitForEvent('filechooser'),
