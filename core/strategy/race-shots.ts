@@ -83,6 +83,11 @@ export function climb(racer: Racer, start: RacedShot, rows: number, sizes: reado
   return best;
 }
 
+/** The lines one step of a size away along each axis, both ways. */
+export function neighbourLines(line: Line, size: number): Line[] {
+  return AXES.flatMap(moved => [moved(line, -size), moved(line, size)]).filter(changed => changed !== null);
+}
+
 /** A line changed along each axis; null where that cannot be thrown. */
 const AXES: readonly ((line: Line, steps: number) => Line | null)[] = [
   ({ shot, aim_deg }, steps) => ({ shot, aim_deg: aim_deg + AIM_STEP_DEG * steps }),

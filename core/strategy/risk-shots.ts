@@ -1,8 +1,9 @@
 import { type Attitude, costOf } from './attitude.ts';
 import type { Candidate, Table } from './choose-shot.ts';
 import type { Lie } from './march.ts';
+import { neighbourLines } from './race-shots.ts';
+import type { Line } from './raced-shot.ts';
 import { shotOutcome } from './shot-outcome.ts';
-import type { ShotSpec } from './shots.ts';
 import { valueAt } from './value-field.ts';
 
 /** Lines to start from, each of another disc and hand. */
@@ -12,8 +13,6 @@ const ANSWER_ROWS = 256;
 /** Answered on fresh samples, of every attitude's search. */
 const ANSWERED = 2;
 const SIZES = [1, 0.5] as const;
-
-type Aimed = Readonly<{ shot: ShotSpec; aim_deg: number }>;
 
 /**
  * Shots for those who want something else than the fewest expected throws: the best lines of the first few discs, moved in aim,
@@ -30,7 +29,7 @@ export function riskShots(
 ): Candidate[] {
   const { thrower, field, world, searchNormals, answerNormals } = table;
   const replayValue = valueAt(field, lie.east_m, lie.north_m);
-  const flown = ({ shot, aim_deg }: Aimed, normals: Float64Array, rows: number): Candidate => ({
+  const flown = ({ shot, aim_deg }: Line, normals: Float64Array, rows: number): Candidate => ({
     shot,
     aim_deg,
     outcome: shotOutcome(thrower, field, shot, lie, aim_deg, normals, 0, rows, world.dropZone, replayValue),
@@ -43,7 +42,7 @@ export function riskShots(
       let best = flown(start, searchNormals, SEARCH_ROWS);
       let least = cost(attitude, best);
       for (const size of SIZES) {
-        for (const change of neighbours(best, size)) {
+        for (const change of neighbourLines(best, size)) {
           const candidate = flown(change, searchNormals, SEARCH_ROWS);
           const its = cost(attitude, candidate);
           if (its >= least) continue;
@@ -89,13 +88,4 @@ function firstOfEachDisc(from: readonly Candidate[]): Candidate[] {
       return true;
     })
     .slice(0, STARTS);
-}
-
-function neighbours({ shot, aim_deg }: Aimed, size: number): Aimed[] {
-  const around: Aimed[] = [-2, 2].map(turn_deg => ({ shot, aim_deg: aim_deg + turn_deg * size }));
-  for (const power of [shot.power - 0.04 * size, shot.power + 0.04 * size])
-    if (power > 0.2 && power <= 1) around.push({ shot: { ...shot, power }, aim_deg });
-  for (const launch_deg of [shot.launch_deg - 2 * size, shot.launch_deg + 2 * size])
-    if (launch_deg >= 0 && launch_deg < 30) around.push({ shot: { ...shot, launch_deg }, aim_deg });
-  return around;
 }

@@ -92,6 +92,27 @@ it.each(['search', 'exact'] as const)(
   },
 );
 
+it.each(['search', 'exact'] as const)(
+  'knows where it was last in bounds when water begins at any place within a block (%s)',
+  mode => {
+    for (let offset = 0; offset < 10; offset++) {
+      const raster = paint([{ x: -40, y: 40 + offset, size: 90, what: 'out', a: 1 }]);
+      const shut = { ...raster, blockTop_m: raster.blockTop_m.map(() => Number.POSITIVE_INFINITY) };
+      const flown = pathOf({ apex: 12, reach: 70, bend: 0, piece: 3 });
+      const numbers = mode === 'exact' ? flown.slice(0, 3 * touchdown(flown)) : flown;
+      const thrown = { mode, aim_deg: 0, from: [0, 0] as const, skid: [4, 0] as const };
+      const fast = march(createMarcher(worldOf(raster)), numbers, thrown);
+      const plain = march(createMarcher(worldOf(shut)), numbers, thrown);
+      expect(fast.ends).toHaveLength(1);
+      expect(plain.ends).toHaveLength(1);
+      expect(fast.ends[0]!.y).toBeCloseTo(plain.ends[0]!.y, 9);
+      // by hand: on land, within one step of the flight (3 m) of the shore; relief may stand 1 m in
+      expect(fast.ends[0]!.y).toBeLessThanOrEqual(40 + offset);
+      expect(fast.ends[0]!.y).toBeGreaterThan(40 + offset - 4);
+    }
+  },
+);
+
 /** Points until the path comes down to height 0. */
 function touchdown(numbers: Float64Array): number {
   let i = 1;
